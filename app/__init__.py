@@ -1,0 +1,1 @@
+"""The window: shows what core works out and sends back what the cook does."""

@@ -1,0 +1,80 @@
+"""Where the open plan is kept: a plan file, saved as it is edited, with the timetable last seen beside it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from core.desk import Desk
+from core.measures.refusal import Refusal
+from core.plan.plan import Plan
+
+if TYPE_CHECKING:
+    from core.store import PlanFile
+    from core.timetable.timetable import Timetable
+
+
+class PlanPlace:
+    """A plan opened from somewhere: its desk, and its file when it has one. Values below, one owner here."""
+
+    def __init__(self, desk: Desk, file: PlanFile | None, name: str) -> None:
+        self.desk = desk
+        self.file = file
+        self.name = name
+
+    @classmethod
+    def opened(cls, path: Path) -> PlanPlace:
+        """Open a plan file, or read a text plan (which is then kept in a plan file beside it when saved)."""
+        if path.suffix == ".cookday":
+            from core.store import PlanFile
+
+            file = PlanFile.open(path)
+            return cls(Desk(file.held, _Keep(file), _first_seen(file.held)), file, path.stem)
+        from core.intake import read_file
+
+        plan = read_file(path)
+        return cls(Desk(plan, None, _first_seen(plan)), None, path.stem)
+
+    @classmethod
+    def fresh(cls, plan: Plan) -> PlanPlace:
+        """Begin with a plan that is not kept anywhere yet."""
+        return cls(Desk(plan, None, _first_seen(plan)), None, plan.name)
+
+    def keep_as(self, path: Path) -> PlanPlace:
+        """Write the plan into a new plan file and go on there; return the new place."""
+        from core.store import PlanFile
+
+        if path.suffix != ".cookday":
+            path = path.with_name(path.name + ".cookday")
+        if self.file is not None and self.file.path.resolve() == path.resolve():
+            return self
+        file = PlanFile.create(path, self.desk.plan, replace=True)
+        seen = self.desk.timetable
+        self.close()
+        return PlanPlace(Desk(file.held, _Keep(file), seen), file, path.stem)
+
+    def close(self) -> None:
+        """Close the file."""
+        if self.file is not None:
+            self.file.close()
+
+
+class _Keep:
+    """Saves for the desk."""
+
+    def __init__(self, file: PlanFile) -> None:
+        self._file = file
+
+    def save(self, before: Plan, after: Plan) -> None:
+        """Write what differs."""
+        self._file.save(before, after)
+
+
+def _first_seen(plan: Plan) -> Timetable | None:
+    """Return the timetable as a cook counts back on paper, so that there is something to look at and to mend."""
+    from core.timetable.on_paper import on_paper
+
+    try:
+        return on_paper(plan)
+    except Refusal:
+        return None

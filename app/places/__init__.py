@@ -1,0 +1,1 @@
+"""The places of the window: Menu, Kitchen, Timeline, Sheets, and the window around them."""

@@ -1,0 +1,215 @@
+"""What the commands do."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QFileDialog, QLabel, QVBoxLayout
+
+from app.bridge import PlanPlace
+from app.places.commands import COMMANDS
+from core.desk import Aim
+from core.measures.refusal import Refusal
+from core.plan.edits import LiftAllPins
+
+if TYPE_CHECKING:
+    from app.places.window import Window
+
+_NEEDS_PLAN = frozenset(
+    {
+        "keep_copy", "write_text", "close_plan", "undo", "redo", "go_menu", "go_kitchen", "go_timeline", "go_sheets",
+        "arrange", "arrange_around", "stop", "lift_pins",
+    }
+)  # fmt: skip
+
+
+class Acts(QObject):
+    """One method for each command of the table, and when each is allowed."""
+
+    def __init__(self, window: Window) -> None:
+        super().__init__(window)
+        self._window = window
+
+    def refresh(self) -> None:
+        """Allow what makes sense now; undo and redo say what they take back."""
+        window = self._window
+        opened = window.opened
+        for name in _NEEDS_PLAN:
+            window.actions_by_name[name].setEnabled(opened is not None)
+        if opened is None:
+            return
+        desk = opened.desk
+        for name, words, label in (
+            ("undo", self.tr("&Undo"), desk.undo_label),
+            ("redo", self.tr("&Redo"), desk.redo_label),
+        ):
+            action = window.actions_by_name[name]
+            action.setEnabled(label is not None)
+            action.setText(f"{words}: {label}" if label else words)
+        window.actions_by_name["lift_pins"].setEnabled(bool(opened.plan.decisions.pins))
+
+    def begin_empty(self) -> None:
+        """Begin a plan with a usual home kitchen and no dishes."""
+        from app.places.empty_plan import empty_plan
+
+        self._window.open_place(PlanPlace.fresh(empty_plan(self.tr("New feast"))), show="menu")
+
+    def open_demo(self) -> None:
+        """Open the demo feast as a plan of the cook's own."""
+        from importlib.resources import as_file, files
+
+        with as_file(files("demo_data") / "harvest_supper.toml") as path:
+            self._window.open_path(path)
+
+    def open_plan(self) -> None:
+        """Ask for a plan to open."""
+        dialog = QFileDialog(self._window, self.tr("Open a plan"), str(self._window.settings.plans_folder))
+        dialog.setNameFilter(self.tr("Plans (*.cookday *.toml *.json)"))
+        dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
+        self._ask(dialog, lambda path: self._window.open_path(path))
+
+    def keep_copy(self) -> None:
+        """Write a copy of the plan file elsewhere."""
+        dialog = self._save_dialog(self.tr("Keep a copy"), ".cookday", self.tr("Plan files (*.cookday)"))
+        self._ask(dialog, self.copy_to)
+
+    def write_text(self) -> None:
+        """Write the plan as text, to be read and edited anywhere."""
+        dialog = self._save_dialog(self.tr("Write as text"), ".toml", self.tr("Text plans (*.toml *.json)"))
+        self._ask(dialog, self.text_to)
+
+    def copy_to(self, path: Path) -> None:
+        """Copy the plan file; say where it is."""
+        place = self._window.place
+        if place is None or place.file is None:
+            return
+        file = place.file
+        self._try(lambda: file.copy_to(_ending(path, ".cookday"), replace=True), path)
+
+    def text_to(self, path: Path) -> None:
+        """Write the text; say where it is."""
+        opened = self._window.opened
+        if opened is None:
+            return
+        from core.intake import write_file
+
+        self._try(lambda: write_file(opened.plan, path if path.suffix == ".json" else _ending(path, ".toml")), path)
+
+    def show_keys(self) -> None:
+        """Show all keys, from the same table as the menus."""
+        window = self._window
+        rows = [
+            f"<tr><td style='padding-right: 24px'><b>{command.keys}</b></td>"
+            f"<td>{QApplication.translate('commands', command.words).replace('&', '').rstrip('…')}</td></tr>"
+            for command in COMMANDS
+            if command.keys
+        ]
+        rows += [f"<tr><td><b>{keys}</b></td><td>{words}</td></tr>" for keys, words in self._timeline_keys()]
+        self._page(self.tr("Keys"), f"<table>{''.join(rows)}</table>", window)
+
+    def _timeline_keys(self) -> list[tuple[str, str]]:
+        return [
+            (self.tr("Arrows"), self.tr("Timeline: from bar to bar")),
+            (self.tr("Alt+arrows"), self.tr("Timeline: move the bar by 5 minutes, with Shift by 1")),
+            (self.tr("Delete"), self.tr("Timeline: lift the pin")),
+            (self.tr("Enter"), self.tr("Timeline: open the step")),
+            ("+  -  0  2  R", self.tr("Timeline: closer, wider, all days, last two hours, other reading")),
+        ]
+
+    def about(self) -> None:
+        """Say what this is and under which licences."""
+        from importlib.metadata import version
+
+        words = self.tr(
+            "<p><b>Cook-Day Planner {version}</b></p><p>Everything meets at plating.</p>"
+            "<p>It places work; it never says that food is safe. Follow your country's food-safety rules.</p>"
+            "<p>MIT licence. Uses Qt through PySide6 (LGPL-3), OR-Tools and typst (Apache-2.0), SQLAlchemy, Alembic "
+            "and pydantic (MIT), pint and networkx (BSD), and the typeface Noto Sans (OFL 1.1).</p>"
+        ).format(version=version("cookday"))
+        self._page(self.tr("About"), words, self._window)
+
+    def _page(self, title: str, words: str, window: Window) -> None:
+        dialog = QDialog(window)
+        dialog.setWindowTitle(title)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        column = QVBoxLayout(dialog)
+        label = QLabel(words)
+        label.setWordWrap(True)
+        label.setMinimumWidth(460)
+        column.addWidget(label)
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        buttons.rejected.connect(dialog.close)
+        column.addWidget(buttons)
+        dialog.open()
+
+    def _save_dialog(self, title: str, ending: str, filters: str) -> QFileDialog:
+        opened = self._window.opened
+        name = (opened.plan.name if opened is not None else "plan") + ending
+        dialog = QFileDialog(self._window, title, str(self._window.settings.plans_folder / name), filters)
+        dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+        dialog.selectFile(name)
+        return dialog
+
+    def _ask(self, dialog: QFileDialog, then: Callable[[Path], object]) -> None:
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.fileSelected.connect(lambda chosen: then(Path(chosen)))
+        dialog.open()
+
+    def _try(self, write: Callable[[], object], path: Path) -> None:
+        try:
+            write()
+        except Refusal as refusal:
+            self._window.banner.refuse(str(refusal))
+        except OSError as wrong:
+            self._window.banner.refuse(
+                self.tr("{name} could not be written: {why}.").format(name=path.name, why=wrong.strerror)
+            )
+        else:
+            self._window.banner.say(self.tr("Written: {path}").format(path=path))
+
+
+def runs_of(acts: Acts, window: Window) -> dict[str, Callable[[], object]]:
+    """Return what each command of the table runs."""
+
+    def desk_step(name: str) -> Callable[[], object]:
+        return lambda: getattr(window.opened, name)() if window.opened is not None else None
+
+    def arrange(aim: Aim) -> Callable[[], object]:
+        def run() -> None:
+            if window.places is not None:
+                window.go("timeline")
+                window.places.timeline.ask(aim)
+
+        return run
+
+    return {
+        "begin_empty": acts.begin_empty,
+        "open_plan": acts.open_plan,
+        "open_demo": acts.open_demo,
+        "keep_copy": acts.keep_copy,
+        "write_text": acts.write_text,
+        "close_plan": window.show_welcome,
+        "leave": window.close,
+        "undo": desk_step("undo"),
+        "redo": desk_step("redo"),
+        "look_system": lambda: window.set_look("system"),
+        "look_light": lambda: window.set_look("light"),
+        "look_dark": lambda: window.set_look("dark"),
+        "go_menu": lambda: window.go("menu"),
+        "go_kitchen": lambda: window.go("kitchen"),
+        "go_timeline": lambda: window.go("timeline"),
+        "go_sheets": lambda: window.go("sheets"),
+        "arrange": arrange(Aim.ARRANGE),
+        "arrange_around": arrange(Aim.AROUND),
+        "stop": lambda: window.arranger.stop() if window.arranger is not None else None,
+        "lift_pins": lambda: window.opened.apply(LiftAllPins()) if window.opened is not None else None,
+        "show_keys": acts.show_keys,
+        "about": acts.about,
+    }
+
+
+def _ending(path: Path, ending: str) -> Path:
+    return path if path.suffix == ending else path.with_name(path.name + ending)

@@ -1,0 +1,64 @@
+"""The clashes as a list beside the timeline: choosing one goes there."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtWidgets import QLabel, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+
+from app.look import icons
+from app.look.colours import palette_under
+from app.look.words import clock_text, day_text
+from core.plan.plan import Plan
+from core.timetable.clash import Clash
+
+
+class ClashList(QWidget):
+    """One line for each clash: when and what, by how much. `chosen` carries the clash."""
+
+    chosen = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        self.heading = QLabel()
+        self.heading.setObjectName("heading")
+        self.list = QListWidget()
+        self.list.setWordWrap(True)
+        self.list.setUniformItemSizes(False)
+        self.list.setTextElideMode(Qt.TextElideMode.ElideNone)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setIconSize(QSize(20, 20))
+        self.list.setSpacing(3)
+        self.list.setAccessibleName(self.tr("Clashes"))
+        self.empty = QLabel(
+            self.tr("Nothing collides: every step has its place, its hands and its time.")
+        )
+        self.empty.setWordWrap(True)
+        self.empty.setObjectName("soft")
+        column.addWidget(self.heading)
+        column.addWidget(self.empty)
+        column.addWidget(self.list, 1)
+        self._clashes: tuple[Clash, ...] = ()
+        self.list.itemActivated.connect(self._activated)
+        self.list.itemClicked.connect(self._activated)
+
+    def show_clashes(self, plan: Plan, clashes: tuple[Clash, ...]) -> None:
+        """List the clashes of what is seen."""
+        self._clashes = clashes
+        self.heading.setText(self.tr("%n clash(es)", "", len(clashes)) if clashes else self.tr("Everything meets"))
+        self.empty.setVisible(not clashes)
+        self.list.setVisible(bool(clashes))
+        self.list.clear()
+        mark = icons.icon("clash", palette_under(self.palette()).clash)
+        for clash in clashes:
+            at = plan.wall(clash.start)
+            when = f"{day_text(at)}, {clock_text(at)}"
+            item = QListWidgetItem(mark, f"{when}\n{clash.sentence}")
+            item.setToolTip(clash.sentence)
+            self.list.addItem(item)
+
+    def _activated(self, item: QListWidgetItem) -> None:
+        row = self.list.row(item)
+        if 0 <= row < len(self._clashes):
+            self.chosen.emit(self._clashes[row])

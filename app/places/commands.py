@@ -1,0 +1,60 @@
+"""Everything the window can be told, in one table: words, keys, what runs. Menus and the key page come from it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QT_TRANSLATE_NOOP
+
+
+@dataclass(frozen=True, slots=True)
+class Command:
+    """One command: its name in code (a method of the window's `Acts`), menu, words and keys."""
+
+    name: str
+    menu: str
+    words: str
+    keys: str = ""
+    icon: str = ""
+    line_after: bool = False
+
+
+MENUS = (
+    QT_TRANSLATE_NOOP("commands", "&Plan"),
+    QT_TRANSLATE_NOOP("commands", "&Change"),
+    QT_TRANSLATE_NOOP("commands", "&Go to"),
+    QT_TRANSLATE_NOOP("commands", "&Arrange"),
+    QT_TRANSLATE_NOOP("commands", "&Help"),
+)
+_PLAN, _CHANGE, _GO, _ARRANGE, _HELP = MENUS
+
+COMMANDS = (
+    Command("begin_empty", _PLAN, QT_TRANSLATE_NOOP("commands", "Begin an &empty plan"), "Ctrl+N"),
+    Command("open_plan", _PLAN, QT_TRANSLATE_NOOP("commands", "&Open a plan…"), "Ctrl+O"),
+    Command("open_demo", _PLAN, QT_TRANSLATE_NOOP("commands", "Open the &demo feast"), line_after=True),
+    Command("keep_copy", _PLAN, QT_TRANSLATE_NOOP("commands", "Keep a &copy as…"), "Ctrl+Shift+S", "save"),
+    Command("write_text", _PLAN, QT_TRANSLATE_NOOP("commands", "Write as &text…"), line_after=True),
+    Command("close_plan", _PLAN, QT_TRANSLATE_NOOP("commands", "&Close the plan"), "Ctrl+W"),
+    Command("leave", _PLAN, QT_TRANSLATE_NOOP("commands", "&Leave"), "Ctrl+Q"),
+    Command("undo", _CHANGE, QT_TRANSLATE_NOOP("commands", "&Undo"), "Ctrl+Z", "undo"),
+    Command("redo", _CHANGE, QT_TRANSLATE_NOOP("commands", "&Redo"), "Ctrl+Y", "redo", line_after=True),
+    Command("look_system", _CHANGE, QT_TRANSLATE_NOOP("commands", "Colours as the &system")),
+    Command("look_light", _CHANGE, QT_TRANSLATE_NOOP("commands", "&Light colours")),
+    Command("look_dark", _CHANGE, QT_TRANSLATE_NOOP("commands", "&Dark colours")),
+    Command("go_menu", _GO, QT_TRANSLATE_NOOP("commands", "&Menu"), "Ctrl+1", "pot"),
+    Command("go_kitchen", _GO, QT_TRANSLATE_NOOP("commands", "&Kitchen"), "Ctrl+2", "oven"),
+    Command("go_timeline", _GO, QT_TRANSLATE_NOOP("commands", "&Timeline"), "Ctrl+3", "plate"),
+    Command("go_sheets", _GO, QT_TRANSLATE_NOOP("commands", "&Sheets"), "Ctrl+4", "print"),
+    Command("arrange", _ARRANGE, QT_TRANSLATE_NOOP("commands", "&Arrange the day"), "Ctrl+R", "arrange"),
+    Command(
+        "arrange_around",
+        _ARRANGE,
+        QT_TRANSLATE_NOOP("commands", "Arrange a&round what is seen"),
+        "Ctrl+Shift+R",
+        "arrange",
+    ),
+    Command("stop", _ARRANGE, QT_TRANSLATE_NOOP("commands", "&Stop, keep the best"), "Ctrl+.", "stop"),
+    Command("lift_pins", _ARRANGE, QT_TRANSLATE_NOOP("commands", "&Lift all pins"), "", "pin"),
+    Command("show_keys", _HELP, QT_TRANSLATE_NOOP("commands", "&Keys"), "F1"),
+    Command("about", _HELP, QT_TRANSLATE_NOOP("commands", "&About")),
+)

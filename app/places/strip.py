@@ -1,0 +1,97 @@
+"""The strip along the top: what is planned, for when, whether everything meets, what comes next."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QMouseEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QWidget
+
+from app.bridge import OpenPlan
+from app.look.words import clock_text, day_text
+from core.plan.step import Attention
+
+
+class Strip(QFrame):
+    """Says the state of the plan in one line, wherever the cook is. `state_chosen`: the clashes were clicked."""
+
+    state_chosen = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("strip")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(18, 8, 18, 8)
+        row.setSpacing(24)
+        self.name = QLabel()
+        self.serving = QLabel()
+        self.state = _Clicked()
+        self.next = QLabel()
+        self.name.setObjectName("stripName")
+        self.state.setObjectName("stripState")
+        self.name.setTextFormat(Qt.TextFormat.PlainText)
+        self.next.setTextFormat(Qt.TextFormat.PlainText)
+        self.name.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.next.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.next.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        row.addWidget(self.name, 2)
+        row.addWidget(self.serving)
+        row.addWidget(self.state)
+        row.addWidget(self.next, 3)
+        self.state.pressed.connect(self.state_chosen)
+
+    def show_plan(self, opened: OpenPlan | None, now: datetime | None = None) -> None:
+        """Say how the plan stands."""
+        self.setVisible(opened is not None)
+        if opened is None:
+            return
+        plan = opened.plan
+        served = plan.wall(0)
+        self.name.setText(plan.name)
+        self.name.setToolTip(plan.name)
+        self.serving.setText(self.tr("serving {day}, {time}").format(day=day_text(served), time=clock_text(served)))
+        count = len(opened.clashes)
+        if opened.timetable is None:
+            words, mood = self.tr("not arranged yet"), "waiting"
+        elif count:
+            words, mood = self.tr("%n clash(es)", "", count), "clash"
+        else:
+            words, mood = self.tr("everything meets"), "meets"
+        self.state.setText(words)
+        self.state.setProperty("mood", mood)
+        self.state.style().unpolish(self.state)
+        self.state.style().polish(self.state)
+        self.next.setText(self._next(opened, now or datetime.now(UTC)))
+        self.next.setToolTip(self.next.text())
+
+    def _next(self, opened: OpenPlan, now: datetime) -> str:
+        """Return the next thing to do with its clock time; before the day it is the first of all."""
+        plan, timetable = opened.plan, opened.timetable
+        if timetable is None:
+            return ""
+        offset = int((now - plan.plating.utc()).total_seconds() // 60)
+        coming = [
+            (placed.start, plan.steps[placed.step])
+            for placed in timetable.placed
+            if placed.step in plan.steps and placed.start >= offset
+        ]
+        if not coming:
+            return ""
+        start, step = min(coming, key=lambda each: (each[0], each[1].attention is not Attention.HANDS_ON))
+        at = plan.wall(start)
+        dish = plan.dish_of[step.id]
+        return self.tr("next: {day} {time}  {dish}: {step}").format(
+            day=day_text(at), time=clock_text(at), dish=dish.name, step=step.does
+        )
+
+
+class _Clicked(QLabel):
+    """A label that can be clicked."""
+
+    pressed = Signal()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
+        """Tell that it was clicked."""
+        super().mouseReleaseEvent(event)
+        self.pressed.emit()

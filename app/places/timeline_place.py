@@ -1,0 +1,184 @@
+"""The Timeline place: the timeline, its clashes beside it, arranging above it."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QProgressBar, QPushButton, QSplitter, QVBoxLayout, QWidget
+
+from app.bridge import Arranger, OpenPlan
+from app.look import icons
+from app.look.colours import palette_under
+from app.places.clash_list import ClashList
+from app.places.dropping import dropped
+from app.timeline import Timeline
+from core.arrange.outcome import Fit, Outcome
+from core.desk import Aim, Change
+from core.plan.edits import LiftPin
+from core.plan.ids import StepId
+
+
+class TimelinePlace(QWidget):
+    """Where the day is shaped. `step_opened` asks the window to show a step in the Menu place."""
+
+    step_opened = Signal(str)
+
+    def __init__(self, opened: OpenPlan, arranger: Arranger, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._opened = opened
+        self._arranger = arranger
+        self._previewed: Outcome | None = None
+        self.timeline = Timeline()
+        self.clash_list = ClashList()
+        side = QFrame()
+        side.setObjectName("side")
+        side_column = QVBoxLayout(side)
+        side_column.setContentsMargins(14, 12, 14, 12)
+        side_column.addWidget(self.clash_list, 1)
+        split = QSplitter(Qt.Orientation.Horizontal)
+        split.addWidget(self.timeline)
+        split.addWidget(side)
+        split.setStretchFactor(0, 1)
+        split.setStretchFactor(1, 0)
+        split.setSizes([900, 290])
+        split.setCollapsible(0, False)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self._bar())
+        column.addWidget(split, 1)
+        self._connect()
+        self.refresh()
+        self.timeline.fit_all()
+
+    def _bar(self) -> QWidget:
+        bar = QWidget()
+        row = QHBoxLayout(bar)
+        row.setContentsMargins(14, 8, 14, 8)
+        row.setSpacing(8)
+        self.arrange = QPushButton(self.tr("Arrange the day"))
+        self.around = QPushButton(self.tr("Around what I see"))
+        self.stop = QPushButton(self.tr("Stop"))
+        self.reading = QPushButton()
+        self.fit_all = QPushButton(self.tr("All days"))
+        self.fit_last = QPushButton(self.tr("Last two hours"))
+        self.meter = QProgressBar()
+        self.meter.setRange(0, 0)
+        self.meter.setTextVisible(False)
+        self.meter.setMaximumWidth(120)
+        self.meter.setMaximumHeight(8)
+        self.told = QLabel()
+        self.told.setObjectName("soft")
+        self.arrange.setToolTip(self.tr("Put every step that is not pinned at its best place (Ctrl+R)"))
+        self.around.setToolTip(self.tr("Mend what clashes and move as little as can be (Ctrl+Shift+R)"))
+        self.stop.setToolTip(self.tr("End now and keep the best so far (Ctrl+.)"))
+        self.reading.setToolTip(self.tr("See the same day by dish or by station (R)"))
+        for button in (self.arrange, self.around, self.stop):
+            button.setMinimumHeight(30)
+            row.addWidget(button)
+        row.addWidget(self.meter)
+        row.addWidget(self.told, 1)
+        for button in (self.reading, self.fit_all, self.fit_last):
+            button.setMinimumHeight(30)
+            row.addWidget(button)
+        self.dress()
+        return bar
+
+    def dress(self) -> None:
+        """Draw the icons in the colours of the moment."""
+        ink = palette_under(self.palette()).ink
+        self.arrange.setIcon(icons.icon("arrange", ink))
+        self.stop.setIcon(icons.icon("stop", ink))
+
+    def _connect(self) -> None:
+        self.arrange.clicked.connect(lambda: self.ask(Aim.ARRANGE))
+        self.around.clicked.connect(lambda: self.ask(Aim.AROUND))
+        self.stop.clicked.connect(self._arranger.stop)
+        self.reading.clicked.connect(self.other_reading)
+        self.fit_all.clicked.connect(self.timeline.fit_all)
+        self.fit_last.clicked.connect(lambda: self.timeline.fit_last_hours(2))
+        self.clash_list.chosen.connect(self.timeline.show_clash)
+        self.timeline.step_dropped.connect(self._dropped)
+        self.timeline.step_opened.connect(self.step_opened)
+        self.timeline.pin_lifted.connect(self._lift)
+        self._opened.changed.connect(self._changed)
+        self._arranger.began.connect(self._began)
+        self._arranger.better.connect(self._better)
+        self._arranger.ended.connect(self._ended)
+        self._arranger.failed.connect(self._failed)
+
+    def ask(self, aim: Aim) -> None:
+        """Begin to arrange beside the interface."""
+        self._arranger.ask(aim)
+
+    def refresh(self) -> None:
+        """Show the plan and timetable as they are."""
+        opened = self._opened
+        self.timeline.set_plan(opened.plan, opened.timetable, opened.clashes)
+        self.clash_list.show_clashes(opened.plan, opened.clashes)
+        self._show_state()
+
+    def other_reading(self) -> None:
+        """Switch between stations and dishes."""
+        self.timeline.set_reading("dish" if self.timeline.reading == "station" else "station")
+        self._show_state()
+
+    def _show_state(self) -> None:
+        busy = self._arranger.busy
+        self.stop.setVisible(busy)
+        self.meter.setVisible(busy)
+        self.arrange.setEnabled(not busy)
+        self.around.setEnabled(not busy and self._opened.timetable is not None)
+        by_station = self.timeline.reading == "station"
+        self.reading.setText(self.tr("By dish") if by_station else self.tr("By station"))
+
+    @Slot(object)
+    def _changed(self, _change: Change) -> None:
+        self.refresh()
+
+    @Slot(str)
+    def _began(self, _aim: str) -> None:
+        if self._arranger.aim is not Aim.FOLLOW:
+            self.told.setText(self.tr("arranging…"))
+        self._show_state()
+
+    @Slot(object)
+    def _better(self, outcome: Outcome) -> None:
+        """Let the bars go to better places as they are found; nothing is taken yet."""
+        self._previewed = outcome
+        self.timeline.set_plan(self._opened.plan, outcome.timetable, outcome.clashes)
+        self.clash_list.show_clashes(self._opened.plan, outcome.clashes)
+        self.told.setText(self._quality(outcome))
+
+    @Slot(object)
+    def _ended(self, outcome: Outcome | None) -> None:
+        self._previewed = None
+        self.refresh()
+        self.told.setText(self._quality(outcome) if outcome is not None else "")
+
+    @Slot(str)
+    def _failed(self, _words: str) -> None:
+        self.refresh()
+        self.told.setText(self.tr("The arranging broke off; the day is as it was. Try again."))
+
+    def _quality(self, outcome: Outcome) -> str:
+        if outcome.fit is Fit.IMPOSSIBLE:
+            return self.tr("This cannot all meet; shown is what comes nearest.")
+        if outcome.fit is Fit.NOT_FOUND:
+            return self.tr("Nothing found yet in which all meets; shown is what comes nearest.")
+        if outcome.bound is not None and outcome.bound >= outcome.score:
+            return self.tr("Everything meets; no day is better by your wishes.")
+        return self.tr("Everything meets.")
+
+    @Slot(str, int, int, object)
+    def _dropped(self, step: str, load: int, start: int, station: object) -> None:
+        """Pin the step where it was dropped; what hangs on it follows, and what still clashes is mended nearby."""
+        if self._opened.timetable is None:
+            return
+        pin, seen = dropped(self._opened.plan, self._opened.timetable, StepId(step), load, start, station)
+        if self._opened.apply(pin, "timeline", seen) and self._opened.clashes:
+            self._arranger.ask(Aim.FOLLOW)
+
+    @Slot(str, int)
+    def _lift(self, step: str, load: int) -> None:
+        if (StepId(step), load) in self._opened.plan.pins:
+            self._opened.apply(LiftPin(StepId(step), load), "timeline")

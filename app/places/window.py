@@ -1,0 +1,243 @@
+"""The window: the rail of places, the strip above them, the menus; it opens and closes plans."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent, QKeySequence
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QStackedWidget, QVBoxLayout, QWidget
+
+from app.bridge import Arranger, OpenPlan, PlanPlace
+from app.look import Mode, apply, icons
+from app.look.colours import palette_under
+from app.places.acts import Acts, runs_of
+from app.places.banner import Banner
+from app.places.commands import COMMANDS, MENUS
+from app.places.dress import style_sheet
+from app.places.opened_places import Places, places_of
+from app.places.rail import Rail
+from app.places.settings import Settings
+from app.places.strip import Strip
+from app.places.welcome import Welcome
+from core.measures.refusal import Refusal
+
+_WARM_SECONDS = 10.0
+
+
+class Window(QMainWindow):
+    """One plan at a time; everything is saved as it is done."""
+
+    def __init__(self, settings: Settings) -> None:
+        super().__init__()
+        self.settings = settings
+        self.place: PlanPlace | None = None
+        self.opened: OpenPlan | None = None
+        self.places: Places | None = None
+        self.arranger: Arranger | None = None
+        self.acts = Acts(self)
+        self.actions_by_name: dict[str, QAction] = {}
+        self.strip = Strip()
+        self.banner = Banner()
+        self.welcome = Welcome()
+        self.stack = QStackedWidget()
+        self.stack.addWidget(self.welcome)
+        self.rail = Rail(
+            [
+                ("menu", self.tr("Menu"), "pot", "Ctrl+1"),
+                ("kitchen", self.tr("Kitchen"), "oven", "Ctrl+2"),
+                ("timeline", self.tr("Timeline"), "plate", "Ctrl+3"),
+                ("sheets", self.tr("Sheets"), "print", "Ctrl+4"),
+            ]
+        )
+        self._lay_out()
+        self._make_menus()
+        self._connect()
+        self.setWindowTitle(self.tr("Cook-Day Planner"))
+        self.setAcceptDrops(True)
+        self.resize(1280, 800)
+        if settings.geometry is not None:
+            self.restoreGeometry(settings.geometry)
+        self.dress()
+        self.show_welcome()
+
+    def _lay_out(self) -> None:
+        body = QWidget()
+        row = QHBoxLayout(body)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        row.addWidget(self.rail)
+        column = QVBoxLayout()
+        column.setSpacing(0)
+        column.addWidget(self.strip)
+        column.addWidget(self.banner)
+        column.addWidget(self.stack, 1)
+        row.addLayout(column, 1)
+        self.setCentralWidget(body)
+
+    def _make_menus(self) -> None:
+        menus: dict[str, QMenu] = {name: self.menuBar().addMenu(self._said(name)) for name in MENUS}
+        runs = runs_of(self.acts, self)
+        for command in COMMANDS:
+            action = QAction(self._said(command.words), self)
+            if command.keys:
+                action.setShortcut(QKeySequence(command.keys))
+            action.triggered.connect(lambda _checked=False, run=runs[command.name]: run())
+            menus[command.menu].addAction(action)
+            if command.line_after:
+                menus[command.menu].addSeparator()
+            self.actions_by_name[command.name] = action
+
+    def _said(self, words: str) -> str:
+        return QApplication.translate("commands", words)
+
+    def _connect(self) -> None:
+        self.rail.chosen.connect(self.go)
+        self.strip.state_chosen.connect(lambda: self.go("timeline"))
+        self.welcome.begin.connect(self.acts.begin_empty)
+        self.welcome.demo.connect(self.acts.open_demo)
+        self.welcome.open_other.connect(self.acts.open_plan)
+        self.welcome.recent_chosen.connect(self.open_path)
+
+    def warm(self) -> None:
+        """Start what is slow to start, while nobody waits for it."""
+        if self.arranger is not None:
+            self.arranger.warm()
+
+    def open_path(self, path: Path) -> bool:
+        """Open a plan; say why not and keep what is open where it cannot be."""
+        try:
+            self.open_place(PlanPlace.opened(path))
+        except Refusal as refusal:
+            self.banner.refuse(str(refusal))
+            return False
+        except OSError as wrong:
+            self.banner.refuse(self.tr("{name}: {why}.").format(name=path.name, why=wrong.strerror or str(wrong)))
+            return False
+        return True
+
+    def open_place(self, place: PlanPlace, show: str = "timeline") -> None:
+        """Show another plan; the one before is closed (it is saved already)."""
+        place = self._kept(place)
+        self._close_places()
+        self.place = place
+        self.opened = OpenPlan(place.desk, self)
+        self.opened.changed.connect(self._changed)
+        self.opened.refused.connect(self.banner.refuse)
+        if self.arranger is None:
+            self.arranger = Arranger(self.opened, self)
+        else:
+            self.arranger.follow_plan(self.opened)
+        self.places = places_of(self.opened, self.arranger, self)
+        for widget in self.places.widgets.values():
+            self.stack.addWidget(widget)
+        self.banner.hide()
+        self.refresh()
+        self.go(show)
+
+    def _kept(self, place: PlanPlace) -> PlanPlace:
+        """Give a plan that has no file one in the plans folder, so that nothing is lost when the power goes."""
+        if place.file is None:
+            try:
+                place = place.keep_as(self.settings.free_place(place.desk.plan.name))
+            except (Refusal, OSError) as wrong:
+                self.banner.refuse(self.tr("This plan is not being saved: {why}").format(why=wrong))
+        if place.file is not None:
+            from core.store.recent import remember
+
+            remember(place.file.path)
+        return place
+
+    def _close_places(self) -> None:
+        if self.places is not None:
+            for widget in self.places.widgets.values():
+                self.stack.removeWidget(widget)
+                widget.deleteLater()
+            self.places = None
+        if self.opened is not None:
+            self.opened.close()
+            self.opened.deleteLater()
+            self.opened = None
+        if self.place is not None:
+            self.place.close()
+            self.place = None
+
+    def show_welcome(self) -> None:
+        """Close the plan and show the ways in."""
+        if self.arranger is not None:
+            self.arranger.stop()
+        self._close_places()
+        from core.store.recent import recent_plans
+
+        self.welcome.show_recent(list(recent_plans()))
+        self.stack.setCurrentWidget(self.welcome)
+        self.refresh()
+
+    def go(self, name: str) -> None:
+        """Show a place."""
+        if self.places is None or name not in self.places.widgets:
+            return
+        self.stack.setCurrentWidget(self.places.widgets[name])
+        self.rail.show_place(name)
+        self.places.widgets[name].setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def refresh(self) -> None:
+        """Bring strip, title and menus up to date."""
+        there = self.opened is not None
+        self.rail.setVisible(there)
+        self.strip.show_plan(self.opened)
+        name = self.opened.plan.name if self.opened is not None else ""
+        self.setWindowTitle(f"{name} - {self.tr('Cook-Day Planner')}" if name else self.tr("Cook-Day Planner"))
+        self.acts.refresh()
+
+    def _changed(self, _change: object) -> None:
+        self.refresh()
+
+    def set_look(self, mode: Mode) -> None:
+        """Use light or dark colours, or as the system."""
+        self.settings.look = mode
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            apply(app, mode)
+        self.dress()
+
+    def dress(self) -> None:
+        """Give the window's own parts the colours of the moment."""
+        palette = palette_under(QApplication.palette())
+        self.setStyleSheet(style_sheet(palette))
+        self.rail.dress()
+        for command in COMMANDS:
+            if command.icon:
+                self.actions_by_name[command.name].setIcon(icons.icon(command.icon, palette.ink))
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802  # Qt's name
+        """Follow the system's change between light and dark."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ApplicationPaletteChange and self.actions_by_name:
+            self.dress()
+
+    def tell_fault(self, error: BaseException) -> None:
+        """Say that something of ours went wrong; the plan is saved already."""
+        self.banner.refuse(
+            self.tr("Something went wrong inside the planner ({what}). Your plan is saved as it was.").format(
+                what=type(error).__name__
+            )
+        )
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802  # Qt's name
+        """Let files be dropped on the window."""
+        if event.mimeData().hasUrls():
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:  # noqa: N802  # Qt's name
+        """Open the first file that was dropped."""
+        for url in event.mimeData().urls()[:1]:
+            self.open_path(Path(url.toLocalFile()))
+
+    def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802  # Qt's name
+        """Put everything away; nothing needs asking, all is saved."""
+        self.settings.geometry = self.saveGeometry()
+        if self.arranger is not None:
+            self.arranger.close()
+        self._close_places()
+        super().closeEvent(event)

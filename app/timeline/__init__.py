@@ -1,0 +1,1 @@
+"""The timeline: one painted view of a timetable, by station or by dish."""

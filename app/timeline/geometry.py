@@ -1,0 +1,216 @@
+"""Where things stand: minutes to points across (exactly, both ways), lanes down, bars as boxes, and what is hit."""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from app.timeline.bars import Bar, Lane
+
+ROW = 26.0
+"""Height of a row in points at the usual type size."""
+LANE_GAP = 8.0
+LANE_PAD = 3.0
+CROWN = 0.62
+"""Height of a lane's crown as a share of a row."""
+FOLD = 54.0
+"""Width in points of a folded stretch."""
+SLOP = 5.0
+"""Points around a narrow bar that still count as hitting it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A rectangle in points."""
+
+    x: float
+    y: float
+    w: float
+    h: float
+
+    @property
+    def right(self) -> float:
+        """Return the right edge."""
+        return self.x + self.w
+
+    @property
+    def bottom(self) -> float:
+        """Return the lower edge."""
+        return self.y + self.h
+
+    def holds(self, x: float, y: float, slop: float = 0.0) -> bool:
+        """Tell whether a point lies inside; `slop` widens the box to both sides."""
+        return self.x - slop <= x < self.right + slop and self.y <= y < self.bottom
+
+    def meets(self, other: Box) -> bool:
+        """Tell whether two boxes share any area."""
+        return self.x < other.right and other.x < self.right and self.y < other.bottom and other.y < self.bottom
+
+
+class Axis:
+    """Minutes from `low` to `high` across, `ppm` points a minute; folded stretches take a fixed width at most."""
+
+    def __init__(self, low: int, high: int, ppm: float, folds: Sequence[tuple[int, int]] = ()) -> None:
+        self.low = low
+        self.high = max(high, low + 1)
+        self.ppm = ppm
+        self.folds = tuple((max(start, low), min(end, self.high)) for start, end in folds)
+        knots = [low, *(at for fold in self.folds for at in fold), self.high]
+        self._times = sorted(set(knots))
+        folded = set(self.folds)
+        self._xs = [0.0]
+        for start, end in zip(self._times, self._times[1:], strict=False):
+            true = (end - start) * ppm
+            self._xs.append(self._xs[-1] + (min(true, FOLD) if (start, end) in folded else true))
+
+    @property
+    def width(self) -> float:
+        """Return the points that all of it takes."""
+        return self._xs[-1]
+
+    def x(self, minute: float) -> float:
+        """Return the points from the left edge of a minute; before and after the ends at the usual rate."""
+        if minute <= self.low:
+            return (minute - self.low) * self.ppm
+        if minute >= self.high:
+            return self.width + (minute - self.high) * self.ppm
+        at = bisect_right(self._times, minute) - 1
+        start, end = self._times[at], self._times[at + 1]
+        left, right = self._xs[at], self._xs[at + 1]
+        return left + (minute - start) * (right - left) / (end - start)
+
+    def time(self, x: float) -> float:
+        """Return the minute at a point, with its fraction."""
+        if x <= 0:
+            return self.low + x / self.ppm
+        if x >= self.width:
+            return self.high + (x - self.width) / self.ppm
+        at = bisect_right(self._xs, x) - 1
+        start, end = self._times[at], self._times[at + 1]
+        left, right = self._xs[at], self._xs[at + 1]
+        return start + (x - left) * (end - start) / (right - left)
+
+    def minute(self, x: float) -> int:
+        """Return the whole minute nearest to a point."""
+        return round(self.time(x))
+
+    def folded(self, minute: float) -> bool:
+        """Tell whether a minute lies inside a fold (its edges do not)."""
+        return any(start < minute < end for start, end in self.folds)
+
+    def zoomed(self, ppm: float) -> Axis:
+        """Return the same axis at another scale."""
+        return Axis(self.low, self.high, ppm, self.folds)
+
+    def scale_for(self, width: float, start: int | None = None, end: int | None = None) -> float:
+        """Return the points a minute at which start..end takes this width."""
+        start = self.low if start is None else start
+        end = self.high if end is None else end
+        least, most = width / max(1, end - start), width
+
+        def wide(ppm: float) -> float:
+            axis = self.zoomed(ppm)
+            return axis.x(end) - axis.x(start)
+
+        if wide(most) <= width:
+            return most
+        for _ in range(60):
+            middle = (least + most) / 2
+            if wide(middle) > width:
+                most = middle
+            else:
+                least = middle
+        return least
+
+
+def quiet_stretches(
+    events: Iterable[int], low: int, high: int, least: int = 240, margin: int = 30
+) -> tuple[tuple[int, int], ...]:
+    """Return the stretches of at least `least` minutes in which nothing begins or ends, `margin` left at either side."""
+    found = []
+    before = low
+    for at in [*sorted({each for each in events if low < each < high}), high]:
+        start, end = before + margin, at - margin
+        if at - before >= least and end > start:
+            found.append((start, end))
+        before = at
+    return tuple(found)
+
+
+class Layout:
+    """Lanes one below the other. All y in points from the top of the first lane."""
+
+    def __init__(self, lanes: Sequence[Lane], row: float = ROW) -> None:
+        self.lanes = tuple(lanes)
+        self.row = row
+        self.tops: list[float] = []
+        self.heights: list[float] = []
+        y = 0.0
+        for lane in self.lanes:
+            if not lane.joined and self.tops:
+                y += LANE_GAP
+            height = lane.rows * row * lane.row_share + 2 * LANE_PAD + (CROWN * row if lane.crown else 0)
+            self.tops.append(y)
+            self.heights.append(height)
+            y += height
+        self.height = y
+
+    def lane_box(self, at: int, axis: Axis) -> Box:
+        """Return the whole strip of a lane."""
+        return Box(0.0, self.tops[at], axis.width, self.heights[at])
+
+    def row_height(self, at: int) -> float:
+        """Return the height of one row of a lane."""
+        return self.row * self.lanes[at].row_share
+
+    def row_top(self, at: int, row: int) -> float:
+        """Return the top of a row of a lane."""
+        crown = CROWN * self.row if self.lanes[at].crown else 0
+        return self.tops[at] + LANE_PAD + crown + row * self.row_height(at)
+
+    def box(self, at: int, bar: Bar, axis: Axis) -> Box:
+        """Return a bar's box."""
+        left = axis.x(bar.start)
+        height = self.row_height(at)
+        inset = 1.5 if height > 14 else 0.5
+        return Box(
+            left,
+            self.row_top(at, bar.row) + inset,
+            max(axis.x(bar.end) - left, 1.0),
+            bar.rows * height - 2 * inset,
+        )
+
+    def lane_at(self, y: float) -> int | None:
+        """Return the number of the lane at this height; between two lanes the one above."""
+        at = bisect_right(self.tops, y) - 1
+        return at if at >= 0 and y < self.height else None
+
+    def between(self, at: int, start: float, end: float) -> list[Bar]:
+        """Return the bars of a lane that show anything (tails too) between two minutes."""
+        lane = self.lanes[at]
+        first = bisect_left(lane.starts, start - lane.longest)
+        last = bisect_right(lane.starts, end)
+        return [bar for bar in lane.bars[first:last] if bar.reach >= start]
+
+    def hit(self, x: float, y: float, axis: Axis) -> tuple[int, Bar] | None:
+        """Return the lane's number and the bar under a point: the true hit first, then the nearest within the slop."""
+        at = self.lane_at(y)
+        if at is None:
+            return None
+        near: tuple[float, Bar] | None = None
+        for bar in self.between(at, axis.time(x - SLOP), axis.time(x + SLOP)):
+            box = self.box(at, bar, axis)
+            if box.holds(x, y):
+                return at, bar
+            if box.holds(x, y, SLOP):
+                away = max(box.x - x, x - box.right)
+                if near is None or away < near[0]:
+                    near = (away, bar)
+        return None if near is None else (at, near[1])
+
+    def boxes(self, axis: Axis) -> Iterator[tuple[int, Bar, Box]]:
+        """Return every bar with its lane's number and its box."""
+        for at, lane in enumerate(self.lanes):
+            for bar in lane.bars:
+                yield at, bar, self.box(at, bar, axis)

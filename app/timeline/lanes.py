@@ -1,0 +1,177 @@
+"""The two readings of a plan: by station, and by dish. Lanes with their bars in rows; no pixels."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Literal
+
+from app.look.words import KIND_ICON, word
+from app.timeline.bars import Bar, Lane, LaneKind, Shade
+from app.timeline.making import Maker
+from app.timeline.rows import Claim, in_order, packed, racked
+from app.timeline.shelves import shelved_lane
+from core.plan.calendar import absences, closed
+from core.plan.ids import CookId, StepId
+from core.plan.kitchen import Station, StationKind
+from core.plan.menu import Dish
+from core.plan.plan import Plan
+from core.timetable.timetable import Timetable
+
+Reading = Literal["station", "dish"]
+
+_ORDER = (
+    StationKind.OVEN,
+    StationKind.BURNER,
+    StationKind.GRILL,
+    StationKind.SMOKER,
+    StationKind.WARM_DRAWER,
+    StationKind.HOT_BOX,
+    StationKind.MACHINE,
+    StationKind.ROOM,
+    StationKind.FRIDGE,
+    StationKind.COLD_COUNTER,
+    StationKind.FREEZER,
+)
+_ALWAYS = frozenset(_ORDER[:4]) | {StationKind.FRIDGE}
+"""Kinds that have their lane even while nothing stands there."""
+_MANY_ROWS = 4
+
+
+def lanes_of(plan: Plan, timetable: Timetable, reading: Reading, low: int, high: int) -> tuple[Lane, ...]:
+    """Return the lanes of a reading from top to bottom, shaded between two minutes."""
+    maker = Maker(plan, timetable)
+    if reading == "dish":
+        return tuple(_dish_lane(maker, dish) for dish in plan.menu.dishes)
+    stations = sorted(plan.kitchen.stations, key=lambda each: _ORDER.index(each.kind))
+    lanes: list[Lane] = []
+    for station in stations:
+        if station.kind not in _ALWAYS and station.id not in maker.used:
+            continue
+        lane = shelved_lane(maker, station) if station.shelves else _station_lane(maker, station)
+        shades = tuple(Shade(start, end, word("closed")) for start, end in closed(plan, station, low, high))
+        above = lanes[-1].station if lanes else None
+        joined = above is not None and above.kind is station.kind is StationKind.BURNER
+        lanes.append(replace(lane, shades=shades, joined=joined))
+    lanes += _worktop_lane(maker)
+    lanes += _cook_lanes(maker, low, high)
+    return tuple(lanes)
+
+
+def _station_lane(maker: Maker, station: Station) -> Lane:
+    things: list[tuple[Bar, int]] = []
+    for placed in maker.placed:
+        units = sum(spot.units for spot in placed.spots if spot.station == station.id)
+        if units:
+            things.append((maker.step_bar(placed, station.id), units))
+    for stay in maker.stays:
+        units = sum(spot.units for spot in stay.spots if spot.station == station.id)
+        if units and stay.end > stay.start:
+            things.append((maker.stay_bar(stay, station.id), units))
+    loose = station.units == 0 or station.kind is StationKind.ROOM
+    if loose:
+        rows, count = packed([Claim(bar.start, bar.end) for bar, _units in things])
+        runs = [[(row, 1)] for row in rows]
+    else:
+        runs, count = racked([Claim(bar.start, bar.end, units) for bar, units in things], station.units)
+    bars = [
+        replace(bar, row=row, rows=span)
+        for (bar, _units), given in zip(things, runs, strict=True)
+        for row, span in given
+    ]
+    heatings = [each for each in maker.timetable.heatings if each.station == station.id]
+    bars += [maker.heating_bar(each, max(1, station.units)) for each in heatings]
+    many = max(1, station.units) > _MANY_ROWS and not loose
+    return Lane(
+        f"station:{station.id}",
+        LaneKind.STATION,
+        station.name,
+        in_order(bars),
+        count,
+        None if loose else station.units,
+        row_share=max(0.5, _MANY_ROWS / station.units) if many else 1.0,
+        icon=KIND_ICON[station.kind],
+        station=station,
+        crown=station.heater is not None,
+    )
+
+
+def _worktop_lane(maker: Maker) -> list[Lane]:
+    bars = [maker.step_bar(placed) for placed in maker.placed if not placed.spots]
+    if not bars:
+        return []
+    rows, count = packed([Claim(bar.start, bar.end) for bar in bars], _followed(maker, bars))
+    bars = [replace(bar, row=row) for bar, row in zip(bars, rows, strict=True)]
+    name, note = word("no station"), word("worktop note")
+    return [Lane("worktop", LaneKind.WORKTOP, name, in_order(bars), count, icon="worktop", note=note)]
+
+
+def _cook_lanes(maker: Maker, low: int, high: int) -> list[Lane]:
+    plan = maker.plan
+    hands: dict[CookId | None, list[Bar]] = {cook.id: [] for cook in plan.kitchen.cooks}
+    for placed in maker.placed:
+        for at, hand in enumerate(placed.hands):
+            known = hand.cook if hand.cook in hands else None
+            hands.setdefault(known, []).append(maker.hand_bar(placed, at))
+    for heating in maker.timetable.heatings:
+        if heating.cook in hands:
+            bar = maker.heating_bar(heating, 1)
+            hands[heating.cook].append(replace(bar, end=heating.start + 1, full=True))
+    lanes = []
+    for cook, work in hands.items():
+        rows, count = packed([Claim(bar.start, bar.end) for bar in work])
+        bars = [replace(bar, row=row) for bar, row in zip(work, rows, strict=True)]
+        who = plan.kitchen.cook.get(cook) if cook is not None else None
+        away = absences(plan, who, low, high) if who is not None else ()
+        lanes.append(
+            Lane(
+                f"cook:{cook or ''}",
+                LaneKind.COOK,
+                who.name if who is not None else word("nobody"),
+                in_order(bars),
+                count,
+                1 if who is not None else 0,
+                icon="hand",
+                cook=cook,
+                shades=tuple(Shade(start, end, word("away")) for start, end in away),
+            )
+        )
+    return lanes
+
+
+def _dish_lane(maker: Maker, dish: Dish) -> Lane:
+    bars = []
+    for placed in maker.placed:
+        if maker.plan.dish_of[placed.step].id != dish.id:
+            continue
+        station = placed.spots[0].station if placed.spots else None
+        bar = maker.step_bar(placed, station)
+        at = maker.plan.kitchen.station[station].name if station in maker.plan.kitchen.station else ""
+        does = bar.says[-1]
+        bars.append(replace(bar, says=(f"{does}, {at}", does) if at else (does,)))
+    rows, count = packed([Claim(bar.start, bar.reach) for bar in bars], _followed(maker, bars))
+    bars = [replace(bar, row=row) for bar, row in zip(bars, rows, strict=True)]
+    return Lane(
+        f"dish:{dish.id}",
+        LaneKind.DISH,
+        dish.name,
+        in_order(bars),
+        count,
+        icon="dish",
+        code=maker.codes[dish.id],
+        tone=maker.tones[dish.id],
+        dish=dish.id,
+    )
+
+
+def _followed(maker: Maker, bars: list[Bar]) -> list[int | None]:
+    """Return for each bar the number of the bar that it follows by a link, so that a chain keeps its row."""
+    at: dict[StepId, int] = {}
+    for number, bar in enumerate(bars):
+        if bar.step is not None:
+            at[bar.step] = number
+    found: list[int | None] = []
+    for bar in bars:
+        links = maker.plan.links_to.get(bar.step, ()) if bar.step is not None else ()
+        before = [at[link.before] for link in links if link.before in at]
+        found.append(max(before, key=lambda number: bars[number].end, default=None))
+    return found

@@ -1,0 +1,149 @@
+"""Makes the bars of a timetable: texts, tones, notches, tails, pins. The readings put them into lanes."""
+
+from __future__ import annotations
+
+from functools import cached_property
+
+from app.look.words import word
+from app.timeline.bars import Bar, BarKind, Notch
+from app.timeline.codes import dish_codes
+from app.timeline.tails import tail_of
+from core.plan.ids import StationId, StepId
+from core.plan.meaning import hands_of, load_count, way_of
+from core.plan.plan import Plan
+from core.plan.step import Attention, Use, Wait
+from core.timetable.timetable import Heating, Placed, Stay, Timetable
+
+
+class Maker:
+    """Makes bars from a plan and its timetable."""
+
+    def __init__(self, plan: Plan, timetable: Timetable) -> None:
+        self.plan = plan
+        self.timetable = timetable
+        self.codes = dish_codes(plan)
+        self.tones = {dish.id: at for at, dish in enumerate(plan.menu.dishes)}
+        self.placed = [each for each in timetable.placed if each.step in plan.steps]
+        self.stays = [each for each in timetable.stays if each.before in plan.steps]
+
+    @cached_property
+    def used(self) -> frozenset[StationId]:
+        """Stations on which anything stands."""
+        on = {spot.station for each in self.placed for spot in each.spots}
+        return frozenset(on | {spot.station for each in self.stays for spot in each.spots})
+
+    def step_bar(self, placed: Placed, station: StationId | None = None) -> Bar:
+        """Return the bar of one load of a step, without its row."""
+        step = self.plan.steps[placed.step]
+        dish = self.plan.dish_of[placed.step]
+        return Bar(
+            BarKind.STEP,
+            placed.start,
+            placed.end,
+            placed.step,
+            placed.load,
+            full=step.attention is Attention.HANDS_ON,
+            tone=self.tones[dish.id],
+            code=self.codes[dish.id],
+            says=self._says(placed),
+            notches=() if step.attention is Attention.HANDS_ON else self._notches(placed),
+            tail=tail_of(self.plan, self.timetable, placed),
+            pinned=placed.key in self.plan.pins or (placed.step, 0) in self.plan.pins,
+            station=station,
+            setting=placed.setting,
+            area=self.area_on(placed.step, station),
+        )
+
+    def hand_bar(self, placed: Placed, at: int) -> Bar:
+        """Return the bar of one entry of the hands a step takes."""
+        hand = placed.hands[at]
+        dish = self.plan.dish_of[placed.step]
+        does = self.plan.steps[placed.step].does
+        whole = hand.minutes == placed.length
+        touch = "" if whole else self._touch_word(placed, hand.start - placed.start)
+        says = (f"{does}: {touch}", touch) if touch and touch != does else (does,)
+        return Bar(
+            BarKind.HAND,
+            hand.start,
+            hand.start + hand.minutes,
+            placed.step,
+            placed.load,
+            full=True,
+            tone=self.tones[dish.id],
+            code=self.codes[dish.id],
+            says=says,
+            pinned=whole and placed.key in self.plan.pins,
+            cook=hand.cook,
+        )
+
+    def stay_bar(self, stay: Stay, station: StationId) -> Bar:
+        """Return the bar of food that waits in a scarce place."""
+        dish = self.plan.dish_of[stay.before]
+        waits = self._wait_of(stay)
+        return Bar(
+            BarKind.STAY,
+            stay.start,
+            stay.end,
+            stay.before,
+            stay.load,
+            tone=self.tones[dish.id],
+            code=self.codes[dish.id],
+            says=(f"{dish.name}, {waits.how.value}" if waits else dish.name, dish.name),
+            station=station,
+            setting=stay.setting,
+            area=0 if waits is None or waits.use is None else waits.use.area,
+        )
+
+    def heating_bar(self, heating: Heating, rows: int) -> Bar:
+        """Return the bar of a station that heats up."""
+        return Bar(
+            BarKind.HEATING,
+            heating.start,
+            heating.end,
+            rows=rows,
+            says=(word("heating"),),
+            station=heating.station,
+            cook=heating.cook,
+            setting=heating.setting,
+        )
+
+    def area_on(self, step: StepId, station: StationId | None) -> int:
+        """Return the cm2 that a step takes on a station's shelf."""
+        return sum(use.area for use in self.uses_on(step, station))
+
+    def uses_on(self, step: StepId, station: StationId | None) -> list[Use]:
+        """Return the uses of the way chosen that this station may serve."""
+        place = self.plan.kitchen.station.get(station) if station is not None else None
+        if place is None:
+            return []
+        _length, uses = way_of(self.plan, self.plan.steps[step])
+        return [use for use in uses if use.kind is place.kind and use.station in (None, station)]
+
+    def _says(self, placed: Placed) -> tuple[str, ...]:
+        step = self.plan.steps[placed.step]
+        dish = self.plan.dish_of[placed.step]
+        count = load_count(dish, step)
+        does = step.does if count == 1 else f"{step.does} {placed.load + 1}/{count}"
+        if dish.name.casefold() in does.casefold():
+            return (does,)
+        return (f"{dish.name}: {does}", does)
+
+    def _notches(self, placed: Placed) -> tuple[Notch, ...]:
+        step = self.plan.steps[placed.step]
+        wanted = hands_of(self.plan, step, placed.length)
+        return tuple(Notch(placed.start + each.start, each.minutes, each.does) for each in wanted)
+
+    def _touch_word(self, placed: Placed, offset: int) -> str:
+        step = self.plan.steps[placed.step]
+        near = [each for each in hands_of(self.plan, step, placed.length) if each.start == offset]
+        return near[0].does if near else ""
+
+    def _wait_of(self, stay: Stay) -> Wait | None:
+        if stay.after is None:
+            step = self.plan.steps[stay.before]
+            keep = step.keeps or self.plan.dish_of[stay.before].keep
+            return keep.wait
+        for link in self.plan.links_from[stay.before]:
+            if link.after == stay.after and link.kind is stay.kind:
+                return link.wait
+        return None

@@ -1,0 +1,131 @@
+"""Arrange a plan: the public entry. Pure and blocking; callers run it off their own thread."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from threading import Event
+
+from core.arrange.effort import Effort
+from core.arrange.found import Found
+from core.arrange.model import Model, build
+from core.arrange.naming import NobodyLeft
+from core.arrange.outcome import Fit, Outcome, WishReached
+from core.arrange.problem import Problem
+from core.arrange.reading import read
+from core.arrange.search import first_found, improve
+from core.arrange.settle import settle
+from core.arrange.watch import Watch
+from core.plan.plan import Plan
+from core.timetable.clashes import clashes
+from core.timetable.timetable import Timetable
+
+Hear = Callable[[Outcome], None]
+
+
+def arrange(
+    plan: Plan,
+    effort: Effort | None = None,
+    *,
+    seen: Timetable | None = None,
+    better: Hear | None = None,
+    stop: Event | None = None,
+) -> Outcome:
+    """Place every unpinned step so that all meets; `better` hears each better timetable as it is found.
+
+    `seen` is the timetable before the cook: what moves away from it costs (the wish to keep). Runs until the
+    effort is spent, the best is proven or `stop` is set; what was found so far is always kept. Any thread.
+    """
+    return _Arranging(plan, effort or Effort(), seen, better, stop).run()
+
+
+class _Arranging:
+    """One request being worked on."""
+
+    def __init__(
+        self, plan: Plan, effort: Effort, seen: Timetable | None, better: Hear | None, stop: Event | None
+    ) -> None:
+        self.plan = plan
+        self.watch = Watch(effort, stop)
+        self.better = better
+        self.problem: Problem = read(plan)
+        self.seen = _starts_seen(self.problem, seen)
+        self.named: frozenset[int] = frozenset()
+        self.best: Outcome | None = None
+        self.best_found: Found | None = None
+
+    def run(self) -> Outcome:
+        """Return the outcome of the whole search."""
+        outcome, impossible = self._with_limits(giving=False)
+        if outcome is not None:
+            return outcome
+        fit = Fit.IMPOSSIBLE if impossible else Fit.NOT_FOUND
+        self.best = None
+        outcome, _impossible = self._with_limits(giving=True)
+        if outcome is None:
+            return Outcome(
+                fit, Timetable(), clashes(self.plan, Timetable()), stopped=self.watch.stop.is_set()
+            )
+        return _as(outcome, fit)
+
+    def _with_limits(self, *, giving: bool) -> tuple[Outcome | None, bool]:
+        """Search with limits hard (or giving); return the best outcome and whether there can be none."""
+        while True:
+            model = build(self.problem, giving=giving, seen=self.seen, named=self.named)
+            if model is None:
+                return None, True
+            found, impossible = first_found(model, self.watch)
+            if found is None:
+                return None, impossible
+            try:
+                return self._improved(model, found), False
+            except NobodyLeft as trouble:
+                if trouble.numbers <= self.named:
+                    return self.best, False
+                self.named |= trouble.numbers
+
+    def _improved(self, model: Model, found: Found) -> Outcome | None:
+        self._hear(model, found)
+        found, proven = improve(model, found, self.watch, lambda each: self._hear(model, each))
+        if self.best is None:
+            return None
+        bound = self.best.score if proven else None
+        return _as(
+            self.best, self.best.fit, bound=bound, stopped=self.watch.stop.is_set(), rounds=self.watch.rounds
+        )
+
+    def _hear(self, model: Model, found: Found) -> None:
+        timetable = settle(model, found)
+        found_clashes = clashes(self.plan, timetable)
+        wishes = tuple(WishReached(wish, value) for wish, value in found.parts.items())
+        fit = Fit.MEETS if not found_clashes else Fit.NOT_FOUND
+        outcome = Outcome(fit, timetable, found_clashes, found.score, None, wishes, rounds=self.watch.rounds)
+        if self.best is None or outcome.score < self.best.score:
+            self.best = outcome
+            if self.better is not None:
+                self.better(outcome)
+
+
+def _as(
+    outcome: Outcome,
+    fit: Fit,
+    *,
+    bound: int | None = None,
+    stopped: bool | None = None,
+    rounds: int | None = None,
+) -> Outcome:
+    return Outcome(
+        fit,
+        outcome.timetable,
+        outcome.clashes,
+        outcome.score,
+        outcome.bound if bound is None else bound,
+        outcome.wishes,
+        outcome.stopped if stopped is None else stopped,
+        outcome.rounds if rounds is None else rounds,
+    )
+
+
+def _starts_seen(problem: Problem, seen: Timetable | None) -> dict[int, int] | None:
+    if seen is None:
+        return None
+    return {problem.index[each.key]: each.start for each in seen.placed if each.key in problem.index}

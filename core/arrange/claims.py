@@ -1,0 +1,117 @@
+"""Who claims which share of which station: tasks at work and food that waits."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from core.arrange.problem import Problem
+from core.plan.ids import StationId
+from core.plan.kitchen import COLD, HEATED, Station, StationKind
+from core.plan.step import Use
+
+Slot = tuple[StationId, int | None]
+"""A station, or one shelf of it."""
+
+_ONE_PLACE = HEATED | COLD | {StationKind.ROOM, StationKind.MACHINE}
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """A use by a task (`task`) or by waiting food (`wait`), with the slots it may take.
+
+    `through`: the last task of a step with loads, which keeps its place from the first load to the last.
+    """
+
+    use: Use
+    number: int
+    task: int | None
+    wait: int | None
+    slots: tuple[Slot, ...]
+    through: int | None = None
+
+    @property
+    def many(self) -> bool:
+        """Tell whether the units may be spread over several stations (two burners)."""
+        return self.use.units > 1 and self.use.kind not in _ONE_PLACE
+
+    @property
+    def waiting(self) -> int:
+        """Return the number of the wait; for claims of waiting food only."""
+        if self.wait is None:
+            raise ValueError("this claim is a task's")
+        return self.wait
+
+    @property
+    def name(self) -> str:
+        """Return a name for variables."""
+        owner = f"w{self.wait}" if self.task is None else f"k{self.task}"
+        return f"{owner}u{self.number}"
+
+
+def claims_of(problem: Problem) -> list[Claim]:
+    """Return all claims, tasks first, in the menu's order."""
+    found: list[Claim] = []
+    for task in problem.tasks:
+        fixed = problem.fixed.get(task.index)
+        pinned = fixed.station if fixed is not None else None
+        for number, use in enumerate(task.uses):
+            slots = slots_for(problem, use, pinned)
+            if slots or use.kind is not StationKind.ROOM:
+                found.append(Claim(use, number, task.index, None, slots))
+    for index, wait in enumerate(problem.waits):
+        if wait.use is not None:
+            slots = slots_for(problem, wait.use, None)
+            if slots or wait.use.kind is not StationKind.ROOM:
+                found.append(Claim(wait.use, 0, None, index, slots))
+    return found
+
+
+def slots_for(problem: Problem, use: Use, pinned: StationId | None) -> tuple[Slot, ...]:
+    """Return where a use fits by kind, name, units, heat, height and rawness."""
+    stations = [each for each in problem.plan.kitchen.of_kind(use.kind) if use.station in (None, each.id)]
+    if pinned is not None and any(each.id == pinned for each in stations):
+        stations = [each for each in stations if each.id == pinned]
+    found: list[Slot] = []
+    for station in stations:
+        if station.shelves:
+            found += [(station.id, shelf) for shelf in _shelves(station, use)]
+        elif (station.units >= use.units or use.kind not in _ONE_PLACE) and _hot_enough(station, use):
+            found.append((station.id, None))
+    return tuple(found)
+
+
+def _shelves(station: Station, use: Use) -> list[int]:
+    if use.raw:
+        lowest = station.shelves[0]
+        return [0] if use.area <= lowest.area and use.height <= lowest.height else []
+    return [
+        number
+        for number, shelf in enumerate(station.shelves)
+        if use.area <= shelf.area and use.height <= shelf.height
+    ]
+
+
+def _hot_enough(station: Station, use: Use) -> bool:
+    if use.heat is None or station.heater is None:
+        return True
+    return station.heater.lowest <= use.heat.high and use.heat.low <= station.heater.highest
+
+
+def pooled_kinds(
+    problem: Problem, claims: list[Claim], explicit: frozenset[StationKind]
+) -> frozenset[StationKind]:
+    """Return kinds whose stations are all alike and unnamed, so that only their number counts.
+
+    Names are given afterwards: intervals that never exceed the number can always be given stations.
+    """
+    found = set()
+    for kind in {claim.use.kind for claim in claims} - explicit:
+        stations = problem.plan.kitchen.of_kind(kind)
+        alike = all(
+            each.units == 1 and each.heater is None and not each.shelves and not each.hours
+            for each in stations
+        )
+        free = all(len(claim.slots) == len(stations) for claim in claims if claim.use.kind is kind)
+        if alike and free and len(stations) > 1 and kind not in _ONE_PLACE:
+            found.add(kind)
+    return frozenset(found)

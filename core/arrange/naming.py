@@ -1,0 +1,133 @@
+"""Gives cooks their names once the times stand: least skilled first, one cook for one dish if it can be."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ortools.sat.python import cp_model
+
+from core.arrange.problem import Problem, Stretch
+from core.plan.ids import CookId
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """Work for `people` cooks at fixed minutes; `number` is the piece's, negative for switching an oven on."""
+
+    number: int
+    start: int
+    minutes: int
+    people: int
+    skill: str
+    dish: str
+    pinned: CookId | None = None
+    chosen: tuple[CookId, ...] = ()
+
+    @property
+    def end(self) -> int:
+        """Return when it ends."""
+        return self.start + self.minutes
+
+
+class NobodyLeft(Exception):
+    """Counts allowed what no naming can do; carries the numbers of the pieces around the trouble."""
+
+    def __init__(self, numbers: frozenset[int]) -> None:
+        super().__init__(numbers)
+        self.numbers = numbers
+
+
+def name_cooks(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]]:
+    """Return the cooks of every job; raise NobodyLeft where there is no way to name them."""
+    named = _in_turn(problem, jobs)
+    if named is None:
+        named = _exactly(problem, jobs)
+    if named is None:
+        raise NobodyLeft(_around(problem, jobs))
+    return named
+
+
+def _able(problem: Problem, job: Job) -> list[CookId]:
+    found = []
+    for cook in sorted(problem.plan.kitchen.cooks, key=lambda each: len(each.skills)):
+        if job.skill and job.skill not in cook.skills:
+            continue
+        if not _meets(problem.away[cook.id], job.start, job.end):
+            found.append(cook.id)
+    return found
+
+
+def _meets(stretches: tuple[Stretch, ...], start: int, end: int) -> bool:
+    return any(begins < end and start < ends for begins, ends in stretches)
+
+
+def _in_turn(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]] | None:
+    busy: dict[CookId, list[Stretch]] = {cook.id: [] for cook in problem.plan.kitchen.cooks}
+    of_dish: dict[str, CookId] = {}
+    named: dict[int, tuple[CookId, ...]] = {}
+    for job in sorted(
+        jobs, key=lambda each: (not each.pinned and not each.chosen, each.start, -each.minutes)
+    ):
+        free = [
+            cook
+            for cook in _able(problem, job)
+            if not any(begins < job.end and job.start < ends for begins, ends in busy[cook])
+        ]
+        first = [job.pinned] if job.pinned else list(job.chosen)
+        if not first and of_dish.get(job.dish) in free:
+            first = [of_dish[job.dish]]
+        order = [cook for cook in first if cook in free] + [cook for cook in free if cook not in first]
+        if len(order) < job.people or (job.pinned and job.pinned not in order):
+            return None
+        named[job.number] = tuple(order[: job.people])
+        for cook in named[job.number]:
+            busy[cook].append((job.start, job.end))
+        of_dish[job.dish] = named[job.number][0]
+    return named
+
+
+def _exactly(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]] | None:
+    model = cp_model.CpModel()
+    choice: dict[tuple[int, CookId], cp_model.IntVar] = {}
+    per_cook: dict[CookId, list[cp_model.IntervalVar]] = {cook.id: [] for cook in problem.plan.kitchen.cooks}
+    for job in jobs:
+        able = [cook for cook in _able(problem, job) if job.pinned in (None, cook) or job.people > 1]
+        if len(able) < job.people:
+            return None
+        for cook in able:
+            literal = model.new_bool_var("")
+            choice[job.number, cook] = literal
+            per_cook[cook].append(
+                model.new_optional_fixed_size_interval_var(job.start, job.minutes, literal, "")
+            )
+        model.add(sum(choice[job.number, cook] for cook in able) == job.people)
+        if job.pinned in able:
+            model.add(choice[job.number, job.pinned] == 1)
+    for intervals in per_cook.values():
+        model.add_no_overlap(intervals)
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = 1
+    solver.parameters.max_deterministic_time = 2.0
+    if solver.solve(model) not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+        return None
+    return {
+        job.number: tuple(
+            c for (number, c), literal in choice.items() if number == job.number and solver.value(literal)
+        )
+        for job in jobs
+    }
+
+
+def _around(problem: Problem, jobs: list[Job]) -> frozenset[int]:
+    """Return the pieces that fall together with one for which nobody was left, widest first."""
+    ordered = sorted(jobs, key=lambda each: each.start)
+    for last in range(1, len(ordered) + 1):
+        if _exactly(problem, ordered[:last]) is None:
+            trouble = ordered[last - 1]
+            near = [
+                job.number
+                for job in jobs
+                if job.number >= 0 and job.start < trouble.end + 60 and trouble.start - 60 < job.end
+            ]
+            return frozenset(near)
+    return frozenset(job.number for job in jobs if job.number >= 0)

@@ -1,0 +1,138 @@
+"""After a drop: the nearest timetable that holds, moving as little as can be."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from threading import Event
+
+from ortools.sat.python import cp_model
+
+from core.arrange.effort import Effort
+from core.arrange.found import read_found
+from core.arrange.model import Model, build
+from core.arrange.naming import NobodyLeft
+from core.arrange.outcome import Fit, Outcome, WishKind, WishReached
+from core.arrange.problem import Problem
+from core.arrange.reading import read
+from core.arrange.settle import settle
+from core.arrange.watch import Watch
+from core.plan.plan import Plan
+from core.timetable.clashes import clashes
+from core.timetable.timetable import Timetable
+
+_NEAR = 120
+_LINKED_NEAR = 600
+_GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
+
+
+def reflow(plan: Plan, seen: Timetable, *, limit: float = 3.0, stop: Event | None = None) -> Outcome | None:
+    """Return a clash-free timetable that moves little away from `seen`, or None where none was found in time.
+
+    Pins of the plan hold. First only what no longer fits may move, then what is near it, then everything by two
+    hours, then everything. Any thread; `limit` is wall-clock seconds.
+    """
+    problem = read(plan)
+    starts = {problem.index[each.key]: each.start for each in seen.placed if each.key in problem.index}
+    watch = Watch(Effort(work=limit, limit=limit), stop)
+    named: frozenset[int] = frozenset()
+    while not watch.over:
+        model = build(problem, seen=starts, named=named)
+        if model is None or WishKind.KEEP not in model.goals.parts:
+            return None
+        model.board.model.minimize(model.goals.parts[WishKind.KEEP])
+        try:
+            return _nearest(plan, model, starts, seen, watch)
+        except NobodyLeft as trouble:
+            if trouble.numbers <= named:
+                return None
+            named |= trouble.numbers
+    return None
+
+
+def _nearest(
+    plan: Plan, model: Model, starts: dict[int, int], seen: Timetable, watch: Watch
+) -> Outcome | None:
+    problem = model.board.problem
+    small = _troubled(plan, problem, starts, seen)
+    middle = small | _around(problem, starts, small)
+    for free, work in ((small, 0.15), (middle, 0.3), (None, 1.0), (None, watch.left)):
+        if watch.over:
+            return None
+        part = _held(model, starts, free, window=_NEAR if free is None and work == 1.0 else None)
+        solver, status = watch.solve(part, work, presolve=free is not None)
+        if status in _GOOD:
+            found = read_found(model, solver)
+            timetable = settle(model, found)
+            left = clashes(plan, timetable)
+            wishes = tuple(WishReached(wish, value) for wish, value in found.parts.items())
+            fit = Fit.NOT_FOUND if left else Fit.MEETS
+            return Outcome(fit, timetable, left, found.score, None, wishes, rounds=watch.rounds)
+    return None
+
+
+def _troubled(plan: Plan, problem: Problem, starts: dict[int, int], seen: Timetable) -> set[int]:
+    """Return what cannot stay: new steps, pins elsewhere, what clashes, and what hangs on these by links."""
+    free = {task.index for task in problem.tasks if task.index not in starts}
+    moved = {index for index, fixed in problem.fixed.items() if fixed.start not in (None, starts.get(index))}
+    with_pins = _with_pins(problem, seen)
+    involved = {step for clash in clashes(plan, with_pins) for step in clash.steps}
+    free |= moved | {task.index for task in problem.tasks if task.step.id in involved}
+    for _round in range(3):
+        for arc in problem.arcs:
+            if arc.before in free or arc.after in free:
+                near = abs(starts.get(arc.after, 0) - starts.get(arc.before, 0)) < _LINKED_NEAR
+                free |= {arc.before, arc.after} if near else set()
+    return free
+
+
+def _with_pins(problem: Problem, seen: Timetable) -> Timetable:
+    placed = []
+    for each in seen.placed:
+        fixed = problem.fixed.get(problem.index.get(each.key, -1))
+        start = each.start if fixed is None or fixed.start is None else fixed.start
+        by = start - each.start
+        hands = tuple(replace(hand, start=hand.start + by) for hand in each.hands)
+        placed.append(replace(each, start=start, hands=hands))
+    return replace(seen, placed=tuple(placed))
+
+
+def _around(problem: Problem, starts: dict[int, int], free: set[int]) -> set[int]:
+    dishes = {problem.tasks[index].dish.id for index in free}
+    places = [starts[index] for index in free if index in starts]
+    low, high = min(places, default=0) - _NEAR, max(places, default=0) + _NEAR
+    if high - low > 24 * 60:
+        low = high - 24 * 60
+    return {
+        task.index
+        for task in problem.tasks
+        if task.dish.id in dishes or low <= starts.get(task.index, low) <= high
+    }
+
+
+def _held(
+    model: Model, starts: dict[int, int], free: set[int] | None, window: int | None
+) -> cp_model.CpModel:
+    """Return a copy in which tasks outside `free` stay where they were, or within a window of it."""
+    part = model.board.model.clone()
+    proto = part.proto
+    for index, start in enumerate(model.board.start):
+        if index not in starts:
+            continue
+        part.add_hint(start, starts[index])
+        fixed = model.board.problem.fixed.get(index)
+        if fixed is not None and fixed.start is not None:
+            continue
+        if free is not None and index not in free:
+            _narrow(proto, start, starts[index], starts[index])
+        elif window is not None:
+            _narrow(proto, start, starts[index] - window, starts[index] + window)
+    return part
+
+
+def _narrow(proto: cp_model.cmh.CpModelProto, var: cp_model.IntVar, low: int, high: int) -> None:
+    domain = cp_model.Domain.from_flat_intervals(list(proto.variables[var.index].domain))
+    kept = domain.intersection_with(cp_model.Domain(low, high))
+    if not kept.is_empty():
+        stored = proto.variables[var.index].domain
+        stored.clear()
+        stored.extend(kept.flattened_intervals())

@@ -1,0 +1,220 @@
+"""Rules of heat: one temperature at a time, time to change it, time to heat up from cold.
+
+Two bakes either follow each other with the change in between, or share a setting. Ranges are intervals on a
+line, so that three which meet pairwise have a common setting too (Helly); pairs are enough.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from math import ceil, floor
+
+from ortools.sat.python import cp_model
+
+from core.arrange.rules_station import Standing
+from core.arrange.settings import settings_for_wait
+from core.arrange.variables import Bake, Board, Expr, wait_ends
+from core.plan.ids import StationId
+from core.plan.kitchen import HEATED, Heater
+
+_TENTHS = 10
+
+
+def heat(board: Board, standing: Standing) -> None:
+    """Add the rules of heat."""
+    _bakes(board, standing)
+    heaters = {
+        station.id: station.heater
+        for station in board.problem.plan.kitchen.stations
+        if station.heater is not None and station.kind in HEATED
+    }
+    pairs = Pairs(board, heaters)
+    for one in range(len(board.bakes)):
+        for other in range(one + 1, len(board.bakes)):
+            pairs.one_temperature(board.bakes[one], board.bakes[other])
+    for station, heater in heaters.items():
+        if heater.from_cold:
+            _from_cold(board, station, heater)
+
+
+def _bakes(board: Board, standing: Standing) -> None:
+    """Gather what wants a temperature in a place that has one at a time."""
+    for claim, slots in zip(standing.claims, standing.slots, strict=True):
+        wanted = claim.use.heat
+        if wanted is None or claim.use.kind not in HEATED:
+            continue
+        present = {station: literal for (station, _shelf), literal in slots.items()}
+        if claim.task is not None:
+            task = board.problem.tasks[claim.task]
+            low, high = board.earliest[task.index], board.latest[task.index] + task.longest
+            picks = board.picks[task.index]
+            degrees = tuple(celsius for celsius, _length in task.settings)
+            board.bakes.append(
+                Bake(claim.name, task.index, board.start[task.index], board.end[task.index], low, high,
+                     wanted.steady, board.setting[task.index], degrees, picks, present)
+            )  # fmt: skip
+            continue
+        wait = board.problem.waits[claim.waiting]
+        start, end = wait_ends(board, wait)
+        degrees = settings_for_wait(wanted)
+        picks = (
+            {c: board.model.new_bool_var(f"{claim.name}t{c}") for c in degrees} if len(degrees) > 1 else {}
+        )
+        setting: Expr = sum(picks[c] * c for c in degrees) if picks else degrees[0]
+        if picks:
+            board.model.add_exactly_one(picks.values())
+            board.wait_settings[claim.waiting] = picks
+        before = board.problem.tasks[wait.before]
+        low = board.earliest[before.index] + before.shortest
+        high = board.latest[wait.after] if wait.after is not None else wait.until
+        board.bakes.append(
+            Bake(claim.name, None, start, end, low, high, wanted.steady, setting, degrees, picks, present)
+        )
+
+
+class Pairs:
+    """What two bakes in one oven owe each other."""
+
+    def __init__(self, board: Board, heaters: dict[StationId, Heater]) -> None:
+        self.board = board
+        self.heaters = heaters
+
+    def one_temperature(self, one: Bake, other: Bake) -> None:
+        """Two bakes in one oven follow each other with time to change, or have the same setting."""
+        together = [each for each in one.present if each in other.present and each in self.heaters]
+        if not together or (len(one.settings) == len(other.settings) == 1 and one.settings == other.settings):
+            return
+        slowest_up = min(self.heaters[each].up for each in together)
+        slowest_down = min(self.heaters[each].down for each in together)
+        apart = max((*one.settings, *other.settings)) - min((*one.settings, *other.settings))
+        most = ceil(apart / min(slowest_up, slowest_down))
+        if one.high + most <= other.low or other.high + most <= one.low:
+            return
+        ways = []
+        if one.low < other.high:
+            ways.append(self._first(one, other, slowest_up, slowest_down))
+        if other.low < one.high:
+            ways.append(self._first(other, one, slowest_up, slowest_down))
+        if set(one.settings) & set(other.settings):
+            ways.append(self._shared(one, other))
+        for station in together:
+            away = [bake.present[station] for bake in (one, other)]
+            self.board.model.add_bool_or(
+                [*ways, *(literal.negated() for literal in away if literal is not None)]
+            )
+
+    def _first(self, first: Bake, then: Bake, up: float, down: float) -> cp_model.IntVar:
+        """Return a literal: `first` is out and the oven has changed before `then` goes in."""
+        model = self.board.model
+        literal = model.new_bool_var("")
+        if not then.steady:
+            model.add(then.start >= first.end).only_enforce_if(literal)
+        elif len(first.settings) == len(then.settings) == 1:
+            apart = then.settings[0] - first.settings[0]
+            pause = ceil(apart / up) if apart > 0 else ceil(-apart / down)
+            model.add(then.start >= first.end + pause).only_enforce_if(literal)
+        else:
+            between: Expr = then.start - first.end
+            model.add(then.start >= first.end).only_enforce_if(literal)
+            for rate, sign in ((up, 1), (down, -1)):
+                least = floor(rate * _TENTHS)
+                model.add(least * between >= sign * _TENTHS * (then.setting - first.setting)).only_enforce_if(
+                    literal
+                )
+        return literal
+
+    def _shared(self, one: Bake, other: Bake) -> cp_model.IntVar:
+        """Return a literal: both have the same setting."""
+        model = self.board.model
+        literal = model.new_bool_var("")
+        for celsius in sorted({*one.settings, *other.settings}):
+            mine, theirs = _picked(one, celsius), _picked(other, celsius)
+            if mine is True and isinstance(theirs, cp_model.IntVar):
+                model.add_implication(literal, theirs)
+            elif theirs is True and isinstance(mine, cp_model.IntVar):
+                model.add_implication(literal, mine)
+            elif isinstance(mine, cp_model.IntVar) and isinstance(theirs, cp_model.IntVar):
+                model.add(mine == theirs).only_enforce_if(literal)
+            else:
+                for each in (mine, theirs):
+                    if isinstance(each, cp_model.IntVar):
+                        model.add_implication(literal, each.negated())
+        return literal
+
+
+def _picked(bake: Bake, celsius: int) -> cp_model.IntVar | bool:
+    if bake.picks:
+        return bake.picks.get(celsius, False)
+    return bake.settings[0] == celsius
+
+
+def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
+    """Heat up before the first bake, and before each after a pause too long to keep the oven on."""
+    here = [bake for bake in board.bakes if station in bake.present]
+    units = board.problem.plan.kitchen.station[station].units
+    heatings, claims = [], []
+    for number, bake in enumerate(here):
+        cold = board.model.new_bool_var(f"cold_{bake.owner}")
+        warm = [
+            _kept_warm(board, bake, other, station, heater.keep_on, strictly=index > number)
+            for index, other in enumerate(here)
+            if index != number and other.high + heater.keep_on >= bake.low and other.low <= bake.high
+        ]
+        there = bake.present[station]
+        board.model.add_bool_or([cold, *warm, *([there.negated()] if there is not None else [])])
+        if there is not None:
+            board.model.add_implication(cold, there)
+        minutes = {celsius: heat_up(heater, celsius) for celsius in bake.settings}
+        size: Expr = (
+            sum(bake.picks[c] * minutes[c] for c in bake.settings)
+            if bake.picks
+            else minutes[bake.settings[0]]
+        )
+        longest = max(minutes.values())
+        start = board.model.new_int_var(board.problem.low - longest, board.high, f"on_{bake.owner}")
+        length = board.model.new_int_var(min(minutes.values()), longest, "")
+        board.model.add(length == size)
+        heatings.append(board.model.new_optional_interval_var(start, length, bake.start, cold, ""))
+        claims.append((heatings[-1], units))
+        board.cold.append((bake, station, cold, start))
+    if units and here:
+        _nothing_inside_while_heating(board, station, here, claims)
+
+
+def _kept_warm(
+    board: Board, bake: Bake, other: Bake, station: StationId, keep_on: int, *, strictly: bool
+) -> cp_model.IntVar:
+    """Return a literal: the oven is still on for `bake` because `other` was in it shortly before or is in it."""
+    literal = board.model.new_bool_var("")
+    board.model.add(other.start <= bake.start - (1 if strictly else 0)).only_enforce_if(literal)
+    board.model.add(bake.start <= other.end + keep_on).only_enforce_if(literal)
+    there = other.present[station]
+    if there is not None:
+        board.model.add_implication(literal, there)
+    return literal
+
+
+def _nothing_inside_while_heating(
+    board: Board, station: StationId, here: list[Bake], claims: list[tuple[cp_model.IntervalVar, int]]
+) -> None:
+    intervals = [interval for interval, _units in claims]
+    for bake in here:
+        size = board.model.new_int_var(0, board.high - board.problem.low, "")
+        there = bake.present[station]
+        if there is None:
+            intervals.append(board.model.new_interval_var(bake.start, size, bake.end, ""))
+        else:
+            intervals.append(board.model.new_optional_interval_var(bake.start, size, bake.end, there, ""))
+    demands = [len(here)] * len(claims) + [1] * len(here)
+    board.model.add_cumulative(intervals, demands, len(here))
+
+
+def heat_up(heater: Heater, celsius: int) -> int:
+    """Return the minutes from cold to a setting, along the measured points, past them with the last slope."""
+    points = [(heater.cold, 0), *sorted(heater.from_cold)]
+    if len(points) == 1 or celsius <= heater.cold:
+        return 0
+    for (low, first), (high, last) in pairwise(points):
+        if celsius <= high or (high, last) == points[-1]:
+            return max(0, first + -(-(last - first) * (celsius - low) // (high - low)))
+    raise AssertionError("points are never empty here")

@@ -1,0 +1,49 @@
+"""Which oven settings a step may be given: its recipe's, or one that lets it share with another dish."""
+
+from __future__ import annotations
+
+from core.plan import meaning
+from core.plan.ids import StepId
+from core.plan.kitchen import HEATED
+from core.plan.plan import Plan
+from core.plan.step import Heat
+
+_DIAL = 5  # °C: the marks of a dial, so that a compromise can be set
+
+
+def settings_of(plan: Plan) -> dict[StepId, tuple[int, ...]]:
+    """Return the °C each heated step may be given, the recipe's own first."""
+    heats: dict[StepId, Heat] = {}
+    for step in plan.steps.values():
+        heat = meaning.heat_of(plan, step)
+        _span, uses = meaning.way_of(plan, step)
+        if heat is not None and any(use.kind in HEATED for use in uses):
+            heats[step.id] = heat
+    every = list(heats.values()) + _waiting_heats(plan)
+    return {step: _for_one(heat, every) for step, heat in heats.items()}
+
+
+def _waiting_heats(plan: Plan) -> list[Heat]:
+    waits = [link.wait for link in plan.menu.links]
+    waits += [keep.wait for step in plan.steps.values() if (keep := meaning.keep_of(plan, step)) is not None]
+    return [wait.use.heat for wait in waits if wait.use is not None and wait.use.heat is not None]
+
+
+def _for_one(heat: Heat, every: list[Heat]) -> tuple[int, ...]:
+    found = {heat.setting}
+    for other in every:
+        low, high = max(heat.low, other.low), min(heat.high, other.high)
+        if other.setting == heat.setting or low > high:
+            continue
+        inside = list(range(-(-low // _DIAL) * _DIAL, high + 1, _DIAL))
+        found.update(inside or [low])
+        if low <= other.setting <= high:
+            found.add(other.setting)
+    return (heat.setting, *sorted(found - {heat.setting}))
+
+
+def settings_for_wait(heat: Heat) -> tuple[int, ...]:
+    """Return the °C at which food may be held, the wanted one first."""
+    low = -(-heat.low // _DIAL) * _DIAL
+    rest = set(range(low, heat.high + 1, _DIAL)) - {heat.setting}
+    return (heat.setting, *sorted(rest))

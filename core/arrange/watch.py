@@ -1,0 +1,68 @@
+"""When to stop: a budget of deterministic work, a wall-clock guard, and a stop that is never lost."""
+
+from __future__ import annotations
+
+import time
+from threading import Event, Thread
+
+from ortools.sat.python import cp_model
+
+from core.arrange.effort import Effort
+
+_OVERHEAD = 0.02  # work counted for each call beside the solver's own, so that many small ones end too
+
+
+class Watch:
+    """Counts work and runs the solver so that `stop` is answered within a few hundredths of a second.
+
+    A stop that reaches the solver before it begins is lost there, so a small thread asks the flag again.
+    """
+
+    def __init__(self, effort: Effort, stop: Event | None) -> None:
+        self.effort = effort
+        self.stop = stop or Event()
+        self.work = 0.0
+        self.rounds = 0
+        self._ends = None if effort.limit is None else time.monotonic() + effort.limit
+
+    @property
+    def left(self) -> float:
+        """Return the work that is left."""
+        return 0.0 if self.over else self.effort.work - self.work
+
+    @property
+    def over(self) -> bool:
+        """Tell whether to stop now."""
+        late = self._ends is not None and time.monotonic() > self._ends
+        return self.stop.is_set() or late or self.work >= self.effort.work
+
+    def solve(
+        self, model: cp_model.CpModel, work: float, *, presolve: bool = True, fixed_search: bool = False
+    ) -> tuple[cp_model.CpSolver, cp_model.CpSolverStatus]:
+        """Solve with one worker and a deterministic limit; return solver and status."""
+        solver = cp_model.CpSolver()
+        solver.parameters.num_workers = 1
+        solver.parameters.random_seed = (self.effort.seed * 7919 + self.rounds) % (2**31 - 1)
+        solver.parameters.max_deterministic_time = max(0.001, min(work, self.effort.work - self.work))
+        solver.parameters.cp_model_presolve = presolve
+        solver.parameters.symmetry_level = 0
+        if fixed_search:
+            solver.parameters.search_branching = cp_model.FIXED_SEARCH
+        if self._ends is not None:
+            solver.parameters.max_time_in_seconds = max(0.01, self._ends - time.monotonic())
+        self.rounds += 1
+        done = Event()
+        guard = Thread(target=self._pass_on_stop, args=(solver, done), daemon=True)
+        guard.start()
+        try:
+            status = solver.solve(model)
+        finally:
+            done.set()
+            guard.join()
+        self.work += solver.deterministic_time + _OVERHEAD
+        return solver, status
+
+    def _pass_on_stop(self, solver: cp_model.CpSolver, done: Event) -> None:
+        while not done.wait(0.02):
+            if self.stop.is_set():
+                solver.stop_search()

@@ -1,0 +1,1 @@
+"""The parts of a plan written as text; the door is core.intake.text_plan."""

@@ -1,0 +1,49 @@
+"""What all parts of a written plan share: a table of known keys that may also be typed as one line."""
+
+from __future__ import annotations
+
+from typing import Any, ClassVar
+
+from pydantic import BaseModel, ConfigDict, GetJsonSchemaHandler, model_validator
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema
+
+
+class Entry(BaseModel):
+    """One table of a written plan. Unknown keys are refused; a value is never bent into another type."""
+
+    model_config = ConfigDict(extra="forbid", strict=True, frozen=True, use_attribute_docstrings=True)
+
+    short: ClassVar[str] = ""
+    """How the entry is typed on one line, with an example; "" where only the table will do."""
+
+    @classmethod
+    def from_short(cls, text: str) -> dict[str, Any]:
+        """Return the table that a short line stands for; raise Refusal when it cannot be read."""
+        raise NotImplementedError
+
+    @model_validator(mode="before")
+    @classmethod
+    def _expand(cls, data: Any) -> Any:
+        if not cls.short or isinstance(data, bool):
+            return data
+        if isinstance(data, int):
+            data = str(data)
+        return cls.from_short(data) if isinstance(data, str) else data
+
+    @classmethod
+    def __get_pydantic_json_schema__(cls, core: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
+        """Allow the short line beside the table."""
+        table = handler(core)
+        if not cls.short:
+            return table
+        whole = handler.resolve_ref_schema(table)
+        inner = dict(whole)
+        whole.clear()
+        whole.update({"anyOf": [{"type": ["string", "integer"], "description": cls.short}, inner]})
+        return table
+
+
+def listed(value: Any) -> Any:
+    """Return a single entry as a list of one, so that brackets need not be typed."""
+    return value if isinstance(value, list) else [value]

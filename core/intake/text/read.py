@@ -1,0 +1,106 @@
+"""From the tables of a written plan to a plan: ids, and the links between steps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from core.intake.text.dishes import DishText, named_step
+from core.intake.text.faults import Fault, Place
+from core.intake.text.follows import AfterText
+from core.intake.text.nearest import did_you_mean
+from core.intake.text.steps import StepText
+from core.intake.text.whole import PlanText
+from core.measures.refusal import Refusal, quoted
+from core.plan.decisions import Choice
+from core.plan.ids import CookId, DishId, StationId, StepId, VesselId, step_id
+from core.plan.kitchen import Kitchen
+from core.plan.menu import Link, Menu
+from core.plan.plan import Plan
+
+
+def plan_of(text: PlanText, faults: list[Fault]) -> Plan:
+    """Return the plan of a text; what it names wrongly is added to the faults and left out."""
+    dishes = tuple(each.dish(DishId(dish)) for dish, each in text.dish.items())
+    steps = {step.id: step for dish in dishes for step in dish.steps}
+    choices: list[Choice] = []
+    for number, choice in enumerate(text.decisions.choices):
+        try:
+            choices.append(choice.choice(steps))
+        except Refusal as refusal:
+            faults.append(Fault(("decisions", "choices", number), refusal.text))
+    return Plan(
+        name=text.name,
+        plating=text.plating,
+        menu=Menu(dishes, tuple(links_of(text, faults))),
+        kitchen=kitchen_of(text),
+        decisions=text.decisions.decisions(tuple(choices)),
+        transfer=text.transfer,
+        opens=text.opens,
+    )
+
+
+def kitchen_of(text: PlanText) -> Kitchen:
+    """Return the kitchen of a text."""
+    return Kitchen(
+        text.kitchen,
+        tuple(each.station(StationId(station)) for station, each in text.station.items()),
+        tuple(each.vessel(VesselId(vessel)) for vessel, each in text.vessel.items()),
+        tuple(each.cook(CookId(cook)) for cook, each in text.cook.items()),
+    )
+
+
+def links_of(text: PlanText, faults: list[Fault]) -> Iterator[Link]:
+    """Yield all links: those of each step in the menu's order, then those written by themselves."""
+    known = {step_id(DishId(dish), local) for dish, each in text.dish.items() for local in each.step}
+    for dish, each in text.dish.items():
+        yield from _links_of_dish(DishId(dish), each, known, faults)
+    for number, link in enumerate(text.link):
+        missing = [(key, step) for key in ("before", "after") if (step := getattr(link, key)) not in known]
+        for key, step in missing:
+            faults.append(
+                Fault(("link", number, key), f"There is no step {quoted(step)}; {did_you_mean(step, known)}")
+            )
+        if not missing:
+            yield link.link()
+
+
+def _links_of_dish(dish: DishId, text: DishText, known: set[StepId], faults: list[Fault]) -> Iterator[Link]:
+    above: tuple[str, StepText] | None = None
+    for local, step in text.step.items():
+        here: Place = ("dish", dish, "step", local)
+        if step.after is None and above is not None:
+            before, earlier = above
+            yield _after(before, earlier).link(step_id(dish, before), step_id(dish, local))
+        elif above is not None and above[1].wait is not None:
+            faults.append(_idle_wait(dish, above[0], f"{local}, the step below, says itself what it follows"))
+        for key, number, each in _afters(step):
+            before_id = named_step(dish, each.step)
+            if before_id in known:
+                yield each.link(before_id, step_id(dish, local))
+                continue
+            near = {name.removeprefix(f"{dish}.") for name in known}
+            sentence = f"There is no step {quoted(each.step)}; {did_you_mean(each.step, near)}"
+            faults.append(Fault((*here, key, number), sentence))
+        above = (local, step)
+    if above is not None and above[1].wait is not None:
+        faults.append(_idle_wait(dish, above[0], "no step comes below it"))
+
+
+def _after(before: str, earlier: StepText) -> AfterText:
+    wait = earlier.wait
+    if wait is None:
+        return AfterText(step=before)
+    return AfterText.model_construct(
+        step=before, least=wait.least, most=wait.most, how=wait.how, place=wait.place, brings=wait.brings
+    )
+
+
+def _afters(step: StepText) -> Iterator[tuple[str, int, AfterText]]:
+    for key, entries in (("after", step.after or []), ("also_after", step.also_after)):
+        for number, each in enumerate(entries):
+            yield key, number, each
+
+
+def _idle_wait(dish: DishId, local: str, why: str) -> Fault:
+    mend = "use keeps for food that waits until it is served, or write the wait at the step that follows"
+    return Fault(("dish", dish, "step", local, "wait"), f"The wait leads nowhere: {why}; {mend}.")

@@ -1,0 +1,39 @@
+"""A whole plan as typed: the tables of its text, and what they come to."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import BeforeValidator, Field
+
+from core.intake.text.decisions import DecisionsText
+from core.intake.text.dishes import DishText
+from core.intake.text.entry import Entry, listed
+from core.intake.text.follows import LinkText
+from core.intake.text.kitchen import CookText, StationText, VesselText
+from core.intake.text.scalars import Minutes, MomentText, Offset
+from core.plan.kitchen import Kitchen
+
+
+class PlanText(Entry):
+    """A plan: its name and plating, the kitchen, the dishes, and what was decided."""
+
+    name: str
+    """What the plan is called."""
+    plating: MomentText
+    """When the main plates are served, with the time zone."""
+    kitchen: str = Kitchen().name
+    """What the kitchen is called."""
+    transfer: Minutes = 1
+    """Minutes of a cook for putting in and for taking out, where nothing else is said."""
+    opens: Offset | None = None
+    """Nothing starts before this; left out: worked out."""
+    station: dict[str, StationText] = Field(default={}, description="stations by id")
+    vessel: dict[str, VesselText] = Field(default={}, description="vessels by id")
+    cook: dict[str, CookText] = Field(default={}, description="cooks by id")
+    dish: dict[str, DishText] = Field(default={}, description="dishes by id, in order")
+    link: Annotated[list[LinkText], BeforeValidator(listed)] = Field(
+        default=[], description="links that no step could say in its own place, after all others"
+    )
+    decisions: DecisionsText = DecisionsText()
+    """What was decided."""

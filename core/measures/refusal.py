@@ -1,0 +1,20 @@
+"""The one error a cook may see: a sentence that names the thing and says the mend."""
+
+_LONGEST_QUOTE = 40
+
+
+class Refusal(ValueError):
+    """Say in sentences fit to show what cannot be done and what to do instead."""
+
+    @property
+    def text(self) -> str:
+        """Return the sentences."""
+        return str(self)
+
+
+def quoted(text: str) -> str:
+    """Return what was typed in double quotes, on one line and cut short when long."""
+    line = " ".join(text.split())
+    if len(line) > _LONGEST_QUOTE:
+        line = line[: _LONGEST_QUOTE - 1].rstrip() + "…"
+    return f'"{line}"'

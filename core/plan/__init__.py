@@ -1,0 +1,67 @@
+"""Menu, kitchen and decisions of one feast, as values; edits of them; what they mean."""
+
+from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
+from core.plan.ids import CookId, DishId, StationId, StepId, VesselId
+from core.plan.kitchen import Cook, Heater, Kitchen, Shelf, Station, StationKind, Vessel, Window
+from core.plan.menu import Dish, Ingredient, Link, LinkKind, Menu
+from core.plan.plan import Plan
+from core.plan.step import (
+    Alternative,
+    Attention,
+    ClockTime,
+    Doneness,
+    Heat,
+    Holding,
+    Keep,
+    Loads,
+    Manner,
+    Span,
+    Step,
+    Touch,
+    Use,
+    VesselUse,
+    Wait,
+)
+
+__all__ = [
+    "Alternative",
+    "Attention",
+    "Choice",
+    "ClockTime",
+    "Cook",
+    "CookId",
+    "Decisions",
+    "Dish",
+    "DishId",
+    "Doneness",
+    "Heat",
+    "Heater",
+    "Holding",
+    "Ingredient",
+    "Keep",
+    "Kitchen",
+    "LengthOf",
+    "Link",
+    "LinkKind",
+    "Loads",
+    "Manner",
+    "Menu",
+    "Order",
+    "Pin",
+    "Plan",
+    "Shelf",
+    "Span",
+    "Station",
+    "StationId",
+    "StationKind",
+    "Step",
+    "StepId",
+    "Touch",
+    "Use",
+    "Vessel",
+    "VesselId",
+    "VesselUse",
+    "Wait",
+    "Window",
+    "Wishes",
+]

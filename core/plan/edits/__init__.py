@@ -1,0 +1,76 @@
+"""What the cook can do to a plan: small frozen values that make a new plan out of a plan."""
+
+from core.plan.edits.decisions import (
+    AddOrder,
+    Choose,
+    LiftAllPins,
+    LiftPin,
+    PinStep,
+    RemoveOrder,
+    SetLength,
+    SetManner,
+    SetWishes,
+)
+from core.plan.edits.dishes import AddDish, ChangeDish, CopyDish, MoveDish, RemoveDish, RenameDish
+from core.plan.edits.edit import Edit
+from core.plan.edits.kitchen import (
+    AddCook,
+    AddStation,
+    AddVessel,
+    ChangeCook,
+    ChangeKitchen,
+    ChangeStation,
+    ChangeVessel,
+    RemoveCook,
+    RemoveStation,
+    RemoveVessel,
+    RenameKitchen,
+)
+from core.plan.edits.links import AddLink, ChangeLink, RemoveLink
+from core.plan.edits.plan import RenamePlan, SetOpens, SetPlating, SetTransfer
+from core.plan.edits.steps import AddStep, ChangeStep, CopyStep, MoveStepInDish, RemoveStep, new_step_id
+from core.plan.edits.together import Together
+
+__all__ = [
+    "AddCook",
+    "AddDish",
+    "AddLink",
+    "AddOrder",
+    "AddStation",
+    "AddStep",
+    "AddVessel",
+    "ChangeCook",
+    "ChangeDish",
+    "ChangeKitchen",
+    "ChangeLink",
+    "ChangeStation",
+    "ChangeStep",
+    "ChangeVessel",
+    "Choose",
+    "CopyDish",
+    "CopyStep",
+    "Edit",
+    "LiftAllPins",
+    "LiftPin",
+    "MoveDish",
+    "MoveStepInDish",
+    "PinStep",
+    "RemoveCook",
+    "RemoveDish",
+    "RemoveLink",
+    "RemoveOrder",
+    "RemoveStation",
+    "RemoveStep",
+    "RemoveVessel",
+    "RenameDish",
+    "RenameKitchen",
+    "RenamePlan",
+    "SetLength",
+    "SetManner",
+    "SetOpens",
+    "SetPlating",
+    "SetTransfer",
+    "SetWishes",
+    "Together",
+    "new_step_id",
+]

@@ -1,0 +1,1 @@
+"""The layouts of a plan file, one script for each, run by Alembic in their order."""

@@ -1,0 +1,140 @@
+"""What a plan asks of any timetable, step by step: worked out once, kept while its timetables are judged."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from core.plan import calendar
+from core.plan.check_words import Words
+from core.plan.ids import CookId, StationId, StepId, VesselId
+from core.plan.kitchen import HEATED, Station, StationKind
+from core.plan.meaning import HandsAt, hands_of, keep_of, length_at, load_count, reserved, way_of
+from core.plan.menu import Dish, Link, LinkKind
+from core.plan.plan import Plan
+from core.plan.runs import Run, vessel_runs
+from core.plan.step import Keep, Step, Use
+
+DAY = 24 * 60
+FAR = 10 * 366 * DAY
+"""Minutes from plating beyond which a time is nonsense: such a step is reported and otherwise left out."""
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """What a step comes to in its plan: loads, reserved minutes of one load, places, keeping until served."""
+
+    step: Step
+    dish: Dish
+    loads: int
+    length: int
+    early: int
+    uses: tuple[Use, ...]
+    keep: Keep | None
+    last: bool
+
+    def length_with(self, heat_use: Use | None, setting: int | None) -> int:
+        """Return the minutes of one load at a setting in °C of the heated place that `heat_use` takes."""
+        if setting is None or heat_use is None or heat_use.heat is None:
+            return self.length
+        return length_at(self.length, heat_use.heat, setting)
+
+
+class Facts:
+    """Answers about a plan alone. Each is worked out when first asked for."""
+
+    def __init__(self, plan: Plan) -> None:
+        self.plan = plan
+        self._needs: dict[StepId, Need] = {}
+        self._hands: dict[tuple[StepId, int], tuple[HandsAt, ...]] = {}
+        self._away: dict[tuple[CookId, int, int], tuple[calendar.Stretch, ...]] = {}
+        self._closed: dict[tuple[StationId, int, int], tuple[calendar.Stretch, ...]] = {}
+
+    def need(self, step: StepId) -> Need:
+        """Return what a step of the plan comes to."""
+        found = self._needs.get(step)
+        if found is None:
+            plan = self.plan
+            the_step, dish, held = plan.steps[step], plan.dish_of[step], reserved(plan, step)
+            _span, uses = way_of(plan, the_step)
+            loads, keep = load_count(dish, the_step), keep_of(plan, the_step)
+            last = step in plan.last_steps
+            found = Need(the_step, dish, loads, held.length, held.early, uses, keep, last)
+            self._needs[step] = found
+        return found
+
+    def hands(self, step: StepId, length: int) -> tuple[HandsAt, ...]:
+        """Return when a step of this length needs cooks; visits of no minutes are left out."""
+        found = self._hands.get((step, length))
+        if found is None:
+            asked = hands_of(self.plan, self.plan.steps[step], length)
+            found = self._hands[step, length] = tuple(each for each in asked if each.minutes > 0)
+        return found
+
+    def paired(self, link: Link) -> bool:
+        """Return whether load k of the earlier step feeds load k of the later one."""
+        loads = self.need(link.before).loads
+        return link.kind is LinkKind.END_TO_START and loads > 1 and loads == self.need(link.after).loads
+
+    def one_place(self, use: Use) -> bool:
+        """Return whether all units of a use stand on one station."""
+        if use.kind is StationKind.BURNER or use.units <= 1:
+            return use.units <= 1
+        stations = self.plan.kitchen.of_kind(use.kind)
+        single = use.kind in HEATED or use.kind in {StationKind.MACHINE, StationKind.ROOM}
+        return single or any(station.shelves or station.units != 1 for station in stations)
+
+    def needs_spot(self, use: Use) -> bool:
+        """Return whether a use must stand somewhere: without such places, room temperature is anywhere."""
+        return use.kind is not StationKind.ROOM or bool(self.plan.kitchen.of_kind(StationKind.ROOM))
+
+    def absences(self, cook: CookId, low: int, high: int) -> tuple[calendar.Stretch, ...]:
+        """Return when a cook is away between two offsets at least (whole days, so that answers are kept)."""
+        low, high = low // DAY * DAY, -(-high // DAY) * DAY
+        found = self._away.get((cook, low, high))
+        if found is None:
+            found = calendar.absences(self.plan, self.plan.kitchen.cook[cook], low, high)
+            self._away[cook, low, high] = found
+        return found
+
+    def closed(self, station: Station, low: int, high: int) -> tuple[calendar.Stretch, ...]:
+        """Return when a station is not there between two offsets at least."""
+        if not station.hours:
+            return ()
+        low, high = low // DAY * DAY, -(-high // DAY) * DAY
+        found = self._closed.get((station.id, low, high))
+        if found is None:
+            found = self._closed[station.id, low, high] = calendar.closed(self.plan, station, low, high)
+        return found
+
+    @cached_property
+    def words(self) -> Words:
+        """The names of the plan's things."""
+        return Words(self.plan)
+
+    @cached_property
+    def runs(self) -> dict[VesselId, tuple[Run, ...]]:
+        """The runs of each vessel."""
+        found: dict[VesselId, list[Run]] = {}
+        for run in vessel_runs(self.plan):
+            found.setdefault(run.vessel, []).append(run)
+        return {vessel: tuple(runs) for vessel, runs in found.items()}
+
+    @cached_property
+    def vessels_of(self) -> dict[StepId, tuple[VesselId, ...]]:
+        """The vessels whose runs each step belongs to."""
+        found: dict[StepId, list[VesselId]] = {}
+        for vessel, runs in self.runs.items():
+            for run in runs:
+                for step in run.steps:
+                    found.setdefault(step, []).append(vessel)
+        return {step: tuple(vessels) for step, vessels in found.items()}
+
+    @cached_property
+    def waiting_links(self) -> tuple[Link, ...]:
+        """Links whose food waits in a scarce place."""
+        return tuple(
+            link
+            for link in self.plan.menu.links
+            if link.kind is LinkKind.END_TO_START and link.wait.use is not None
+        )

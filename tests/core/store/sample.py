@@ -1,0 +1,189 @@
+"""A plan that uses every part of the model, for the store's tests and for the approved file of version 1."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from core.measures.quantity import Quantity
+from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
+from core.plan.ids import CookId, DishId, StationId, StepId, VesselId
+from core.plan.kitchen import Cook, Heater, Kitchen, Shelf, Station, StationKind, Vessel, Window
+from core.plan.menu import Dish, Ingredient, Link, LinkKind, Menu
+from core.plan.plan import Plan
+from core.plan.step import (
+    Alternative,
+    Attention,
+    ClockTime,
+    Doneness,
+    Heat,
+    Holding,
+    Keep,
+    Loads,
+    Manner,
+    Span,
+    Step,
+    Touch,
+    Use,
+    VesselUse,
+    Wait,
+)
+from tests.support.builders import a_moment
+
+
+def full_plan() -> Plan:
+    """Return a plan with something in every table and every column."""
+    return Plan(
+        "Midwinter table", a_moment(), _menu(), _kitchen(), _decisions(), transfer=1, opens=-3 * 24 * 60
+    )
+
+
+def _kitchen() -> Kitchen:
+    heater = Heater(60, 240, ((100, 7), (200, 16)), 4.5, 3.25, 20, 18)
+    shelves = (Shelf(1800, 24, "lowest"), Shelf(1500, 16))
+    return Kitchen(
+        "Mill house",
+        (
+            Station(StationId("oven"), "Oven", StationKind.OVEN, 2, heater=heater, fan=True),
+            Station(StationId("fridge"), "Fridge", StationKind.FRIDGE, shelves=shelves),
+            Station(StationId("ring-1"), "Front ring", StationKind.BURNER),
+            Station(
+                StationId("cool-box"),
+                "Cool box",
+                StationKind.COLD_COUNTER,
+                3,
+                place="porch",
+                hours=(Window(0, 480, 1500),),
+            ),
+            Station(StationId("grate"), "Grate", StationKind.GRILL, 6, place="yard", lighting=25, burns=70),
+        ),
+        (
+            Vessel(VesselId("casserole"), "Casserole", 2, "5 l", 4),
+            Vessel(VesselId("tray"), "Tray", washing=0),
+        ),
+        (
+            Cook(CookId("ilse"), "Ilse", ("knife",), breaks=(Window(0, 780, 840),)),
+            Cook(CookId("tomas"), "Tomas", present=(Window(1, 600, 1200), Window(0, 540, 1440)), night=None),
+        ),
+    )
+
+
+def _menu() -> Menu:
+    return Menu(
+        (_beans(), _roots(), _cream()),
+        (
+            Link(
+                StepId("beans.soak"), StepId("beans.simmer"), 480, 1440, wait=Wait(Holding.FRIDGE, _shelf())
+            ),
+            Link(StepId("beans.simmer"), StepId("beans.bake"), 0, 60, wait=Wait(Holding.VESSEL)),
+            Link(StepId("roots.cut"), StepId("roots.roast"), 0, 120),
+            Link(StepId("beans.bake"), StepId("roots.roast"), 0, 240, LinkKind.END_TO_END),
+            Link(StepId("beans.simmer"), StepId("cream.whip"), 0, None, brings=Quantity(Fraction(1, 3), "l")),
+        ),
+    )
+
+
+def _beans() -> Dish:
+    bake = Use(StationKind.OVEN, heat=Heat(160, 150, 175, steady=False))
+    slower = Use(StationKind.OVEN, station=StationId("oven"), heat=Heat(130, 125, 140))
+    casserole = (VesselUse(VesselId("casserole")),)
+    return Dish(
+        DishId("beans"),
+        "Baked beans “à la” mill",
+        (
+            Step(StepId("beans.soak"), "Soak the beans", Span(5, 6, 8), hands=1, note="cold water"),
+            Step(
+                StepId("beans.simmer"),
+                "Simmer",
+                Span(50, 60, 75),
+                Attention.TENDED,
+                touches=(Touch(20, 2, "stir"), Touch(1, 1, "taste", from_end=True, skill="knife")),
+                uses=(Use(StationKind.BURNER),),
+                vessels=casserole,
+                doneness=Doneness("soft, whole", 92, 5),
+                clock=ClockTime(0, 900),
+            ),
+            Step(
+                StepId("beans.bake"),
+                "Bake",
+                Span(70, 80, 95),
+                Attention.HANDS_OFF,
+                put_in=2,
+                take_out=1,
+                uses=(bake,),
+                vessels=casserole,
+                alternatives=(Alternative("slow", Span(120, 130, 150), (slower,)),),
+                keeps=Keep(30, Wait(Holding.VESSEL)),
+            ),
+        ),
+        code="B",
+        written_for=6,
+        wanted=10,
+        keep=Keep(45, Wait(Holding.HOT)),
+        ingredients=(
+            Ingredient(
+                "dried beans", Quantity(Fraction(500), "g"), "picked over", StepId("beans.soak"), "dry goods"
+            ),
+            Ingredient("salt", Quantity(Fraction(8), "g"), on_hand=True, per_kg_of="dried beans"),
+            Ingredient("mustard", allergens=("mustard",)),
+        ),
+        allergens=("mustard", "celery"),
+        plating="from the casserole",
+        note="better\nthe next day",
+    )
+
+
+def _roots() -> Dish:
+    return Dish(
+        DishId("roots"),
+        "Roast roots",
+        (
+            Step(
+                StepId("roots.cut"),
+                "Cut the roots",
+                Span(15, 20, 30),
+                skill="knife",
+                least_piece=5,
+                earliest=-600,
+            ),
+            Step(
+                StepId("roots.roast"),
+                "Roast",
+                Span(35, 40, 50),
+                Attention.HANDS_OFF,
+                uses=(Use(StationKind.OVEN, heat=Heat(200, 185, 215)),),
+                vessels=(VesselUse(VesselId("tray")),),
+                loads=Loads(24, 16, 3),
+                latest=-5,
+            ),
+        ),
+    )
+
+
+def _cream() -> Dish:
+    return Dish(
+        DishId("cream"),
+        "Horseradish cream",
+        (Step(StepId("cream.whip"), "Whip", Span.of(6)),),
+        course=75,
+        served=False,
+        keep=Keep(None, Wait(Holding.FRIDGE, _shelf())),
+    )
+
+
+def _shelf() -> Use:
+    return Use(StationKind.FRIDGE, area=600, height=12, raw=True)
+
+
+def _decisions() -> Decisions:
+    return Decisions(
+        Manner.LIKELY,
+        (
+            Pin(StepId("beans.bake"), 0, -200, StationId("oven"), CookId("ilse")),
+            Pin(StepId("roots.roast"), 1, station=StationId("oven")),
+            Pin(StepId("roots.cut"), start=-400),
+        ),
+        (Choice(StepId("beans.bake"), 1),),
+        (LengthOf(StepId("roots.roast"), Manner.HIGH), LengthOf(StepId("beans.simmer"), Manner.SAFE)),
+        (Order(StepId("roots.cut"), StepId("cream.whip")), Order(StepId("beans.soak"), StepId("roots.cut"))),
+        Wishes(7, 6, 5, 4, 3),
+    )

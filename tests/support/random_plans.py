@@ -1,0 +1,170 @@
+"""Random kitchens, decisions and whole plans, all of them valid."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from hypothesis import strategies as st
+
+from core.measures.clock import Moment
+from core.plan import meaning
+from core.plan.check_decisions import station_fits
+from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
+from core.plan.ids import CookId, StationId, StepId, VesselId
+from core.plan.kitchen import COLD, HEATED, Cook, Heater, Kitchen, Shelf, Station, StationKind, Vessel, Window
+from core.plan.menu import Menu
+from core.plan.plan import Plan
+from core.plan.step import Manner
+from tests.support.random_menus import dishes, links_between, rarely
+from tests.support.random_words import local_ids, names, several_ids
+
+_DAY = 24 * 60
+_ZONES = ("Europe/London", "America/New_York", "Asia/Kathmandu", "Australia/Lord_Howe", "UTC")
+
+
+@st.composite
+def windows(draw: st.DrawFn) -> Window:
+    """Draw a span of clock time, some past midnight."""
+    begins = draw(st.integers(0, _DAY - 1))
+    return Window(draw(st.integers(-1, 4)), begins, begins + draw(st.integers(1, _DAY)))
+
+
+@st.composite
+def heaters(draw: st.DrawFn) -> Heater:
+    """Draw how a station heats."""
+    lowest = draw(st.integers(40, 120))
+    temperatures = sorted(draw(st.sets(st.integers(60, 300), max_size=3)))
+    minutes = sorted(
+        draw(st.lists(st.integers(1, 60), min_size=len(temperatures), max_size=len(temperatures)))
+    )
+    rates = st.sampled_from((0.5, 4.0, 5.0, 12.25))
+    return Heater(
+        lowest,
+        draw(st.integers(lowest, 320)),
+        tuple(zip(temperatures, minutes, strict=True)),
+        draw(rates),
+        draw(rates),
+        draw(st.integers(0, 60)),
+        draw(st.integers(5, 30)),
+    )
+
+
+@st.composite
+def stations(draw: st.DrawFn, id: str, kind: StationKind) -> Station:  # noqa: A002  the word the field bears
+    """Draw a station of a kind."""
+    shelves = draw(st.lists(st.builds(Shelf, st.integers(1, 3000), st.integers(1, 60), names()), max_size=3))
+    return Station(
+        StationId(id),
+        draw(names()),
+        kind,
+        draw(st.integers(0 if kind is StationKind.ROOM else 1, 6)),
+        tuple(shelves) if kind in COLD else (),
+        draw(rarely(heaters())) if kind in HEATED else None,
+        draw(st.booleans()),
+        draw(st.sampled_from(("kitchen", "terrace", "Garage №2"))),
+        tuple(draw(st.lists(windows(), max_size=2))),
+        draw(st.integers(0, 40)),
+        draw(rarely(st.integers(1, 120))),
+    )
+
+
+@st.composite
+def cooks(draw: st.DrawFn, id: str) -> Cook:  # noqa: A002
+    """Draw a cook."""
+    return Cook(
+        CookId(id),
+        draw(names()),
+        tuple(draw(st.lists(names(), max_size=2, unique=True))),
+        tuple(draw(st.lists(windows(), max_size=2))),
+        tuple(draw(st.lists(windows(), max_size=2))),
+        draw(st.sampled_from((None, (1380, 420), (60, 540)))),
+    )
+
+
+@st.composite
+def vessels(draw: st.DrawFn, id: str) -> Vessel:  # noqa: A002
+    """Draw a kind of vessel."""
+    size = draw(st.sampled_from(("", "28 cm", "6 l", "30×40")))
+    return Vessel(VesselId(id), draw(names()), draw(st.integers(1, 4)), size, draw(st.integers(0, 15)))
+
+
+@st.composite
+def kitchens(draw: st.DrawFn) -> Kitchen:
+    """Draw a kitchen with at least one station and one cook."""
+    kinds = draw(st.lists(st.sampled_from(StationKind), min_size=1, max_size=5))
+    station_ids = draw(st.lists(local_ids(), min_size=len(kinds), max_size=len(kinds), unique=True))
+    vessel_ids = draw(st.lists(local_ids(), max_size=2, unique=True))
+    cook_ids = draw(st.lists(local_ids(), min_size=1, max_size=3, unique=True))
+    return Kitchen(
+        draw(names()),
+        tuple(draw(stations(each, kind)) for each, kind in zip(station_ids, kinds, strict=True)),
+        tuple(draw(vessels(each)) for each in vessel_ids),
+        tuple(draw(cooks(each)) for each in cook_ids),
+    )
+
+
+@st.composite
+def moments(draw: st.DrawFn) -> Moment:
+    """Draw a plating time at an hour that no clock change skips or repeats."""
+    day = draw(st.dates(datetime(2020, 1, 1).date(), datetime(2035, 12, 31).date()))  # noqa: DTZ001  days only
+    hour, minute = draw(st.integers(6, 22)), draw(st.integers(0, 59))
+    return Moment(datetime(day.year, day.month, day.day, hour, minute), draw(st.sampled_from(_ZONES)))  # noqa: DTZ001
+
+
+@st.composite
+def decisions_for(draw: st.DrawFn, plan: Plan, ids: tuple[StepId, ...]) -> Decisions:
+    """Draw decisions about steps: pins, choices, lengths, and orders from earlier to later ones of `ids`."""
+    few = st.lists(st.sampled_from(ids), max_size=3, unique=True) if ids else st.just([])
+    orders = []
+    if len(ids) > 1:
+        for _each in range(draw(st.integers(0, 2))):
+            first, then = sorted(
+                draw(st.lists(st.integers(0, len(ids) - 1), min_size=2, max_size=2, unique=True))
+            )
+            orders.append(Order(ids[first], ids[then]))
+    return Decisions(
+        draw(st.sampled_from(Manner)),
+        tuple(pin for pin in [draw(_pins(plan, step)) for step in draw(few)] if pin is not None),
+        tuple(Choice(step, draw(st.integers(0, len(plan.steps[step].alternatives)))) for step in draw(few)),
+        tuple(LengthOf(step, draw(st.sampled_from(Manner))) for step in draw(few)),
+        tuple(dict.fromkeys(orders)),
+        draw(st.builds(Wishes, *[st.integers(0, 10)] * 5)),
+    )
+
+
+@st.composite
+def _pins(draw: st.DrawFn, plan: Plan, step: StepId) -> Pin | None:
+    """Draw a pin; its station is left out of those that another way may forbid."""
+    the_step = plan.steps[step]
+    load = draw(st.integers(0, meaning.load_count(plan.dish_of[step], the_step) - 1))
+    start = draw(st.one_of(st.none(), st.integers(-3 * _DAY, _DAY)))
+    cook = draw(st.sampled_from((None, *(each.id for each in plan.kitchen.cooks))))
+    fitting = [
+        each.id
+        for each in plan.kitchen.stations
+        if not the_step.alternatives and station_fits(plan, the_step, Pin(step, load, station=each.id))
+    ]
+    station = draw(st.sampled_from((None, *fitting)))
+    if start is None and cook is None and station is None:
+        return None
+    return Pin(step, load, start, station, cook)
+
+
+@st.composite
+def plans(draw: st.DrawFn, most_dishes: int = 4, most_steps: int = 4) -> Plan:
+    """Draw a valid plan with any of its features, odd names, several zones; its minutes may contradict."""
+    kitchen = draw(kitchens())
+    ids = draw(several_ids(most_dishes))
+    menu = tuple(draw(dishes(each, kitchen, most_steps)) for each in ids)
+    # Links and orders all lead from earlier to later steps of one list, so that there is no circle.
+    steps = tuple(draw(st.permutations([step.id for dish in menu for step in dish.steps])))
+    bare = Plan(
+        draw(names()),
+        draw(moments()),
+        Menu(menu, draw(links_between(steps, kitchen))),
+        kitchen,
+        transfer=draw(st.integers(0, 1)),
+        opens=draw(rarely(st.integers(-9 * _DAY, -4 * _DAY))),
+    )
+    decisions = draw(decisions_for(bare, steps))
+    return Plan(bare.name, bare.plating, bare.menu, kitchen, decisions, bare.transfer, bare.opens)
