@@ -14,7 +14,7 @@ def shipped(*parts: str) -> Path:
     path = _HERE.joinpath(*parts)
     if not path.exists():
         raise FileNotFoundError(
-            f"The file {'/'.join(parts)} is missing from this installation of Cook-Day Planner; install it again."
+            f"{'/'.join(parts)} is missing from this installation of Cook-Day Planner: install it again."
         )
     return path
 

@@ -18,9 +18,7 @@ from typing import Any
 import hypothesis
 import pytest
 
-hypothesis.settings.register_profile(
-    "ci", derandomize=True, deadline=None, database=None, print_blob=True
-)
+hypothesis.settings.register_profile("ci", derandomize=True, deadline=None, database=None, print_blob=True)
 hypothesis.settings.register_profile("dev", deadline=None, print_blob=True)
 hypothesis.settings.load_profile("ci" if os.environ.get("CI") else "dev")
 

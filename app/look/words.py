@@ -26,9 +26,11 @@ _SAID = {
     "tended": QT_TRANSLATE_NOOP("words", "cooks by itself, with touches"),
     "hands-off": QT_TRANSLATE_NOOP("words", "cooks by itself"),
     "pinned": QT_TRANSLATE_NOOP("words", "pinned"),
-    "empty": QT_TRANSLATE_NOOP("words", "Nothing to show yet: write down a dish and its steps, then arrange the day."),
+    "empty": QT_TRANSLATE_NOOP("words", "Nothing here yet: write down a dish and its steps, then arrange the day."),
     "timeline": QT_TRANSLATE_NOOP("words", "Timeline"),
     "by station": QT_TRANSLATE_NOOP("words", "by station"),
+    "clock": QT_TRANSLATE_NOOP("words", "clock"),
+    "to plating": QT_TRANSLATE_NOOP("words", "to plating"),
     "by dish": QT_TRANSLATE_NOOP("words", "by dish"),
     "pin": QT_TRANSLATE_NOOP("words", "Pin here"),
     "unpin": QT_TRANSLATE_NOOP("words", "Lift the pin"),
@@ -68,12 +70,12 @@ KIND_ICON = {
 
 def word(name: str) -> str:
     """Return a shared word or label in the cook's language."""
-    return QCoreApplication.translate(_CONTEXT, _SAID[name])
+    return QCoreApplication.translate(_CONTEXT, str(_SAID[name]))
 
 
 def kind_word(kind: StationKind) -> str:
     """Return the name of a kind of station in the cook's language."""
-    return QCoreApplication.translate(_CONTEXT, _KINDS[kind])
+    return QCoreApplication.translate(_CONTEXT, str(_KINDS[kind]))
 
 
 def clock_text(moment: datetime) -> str:

@@ -8,6 +8,7 @@ from functools import cached_property
 
 from core.plan.ids import CookId, DishId, StationId, StepId
 from core.plan.kitchen import Station
+from core.timetable.load import Level
 
 Key = tuple[StepId, int]
 """A step and its load."""
@@ -79,7 +80,6 @@ class Bar:
     station: StationId | None = None
     cook: CookId | None = None
     setting: int | None = None
-    area: int = 0
     until: int | None = None
 
     @property
@@ -109,13 +109,13 @@ class Shade:
 
 @dataclass(frozen=True, slots=True)
 class Track:
-    """A shelf inside a lane: its rows, its area in cm2 and how full it is from each minute on."""
+    """A shelf inside a lane: its rows (the last is its gauge), its area in cm2, how full it is from when on."""
 
     name: str
     row: int
     rows: int
     area: int
-    filling: tuple[tuple[int, int], ...] = ()
+    filling: tuple[Level, ...] = ()
 
 
 @dataclass(frozen=True)

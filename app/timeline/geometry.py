@@ -1,4 +1,4 @@
-"""Where things stand: minutes to points across (exactly, both ways), lanes down, bars as boxes, and what is hit."""
+"""Where things stand: minutes to points across (exactly, both ways), lanes down, bars, and what is hit."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ LANE_GAP = 8.0
 LANE_PAD = 3.0
 CROWN = 0.62
 """Height of a lane's crown as a share of a row."""
-FOLD = 54.0
+FOLD = 38.0
 """Width in points of a folded stretch."""
 SLOP = 5.0
 """Points around a narrow bar that still count as hitting it."""
@@ -45,11 +45,12 @@ class Box:
 
     def meets(self, other: Box) -> bool:
         """Tell whether two boxes share any area."""
-        return self.x < other.right and other.x < self.right and self.y < other.bottom and other.y < self.bottom
+        across = self.x < other.right and other.x < self.right
+        return across and self.y < other.bottom and other.y < self.bottom
 
 
 class Axis:
-    """Minutes from `low` to `high` across, `ppm` points a minute; folded stretches take a fixed width at most."""
+    """Minutes from `low` to `high` across, `ppm` points a minute; folds take a fixed width at most."""
 
     def __init__(self, low: int, high: int, ppm: float, folds: Sequence[tuple[int, int]] = ()) -> None:
         self.low = low
@@ -125,9 +126,9 @@ class Axis:
 
 
 def quiet_stretches(
-    events: Iterable[int], low: int, high: int, least: int = 240, margin: int = 30
+    events: Iterable[int], low: int, high: int, least: int = 120, margin: int = 15
 ) -> tuple[tuple[int, int], ...]:
-    """Return the stretches of at least `least` minutes in which nothing begins or ends, `margin` left at either side."""
+    """Return stretches of `least` minutes or more without events, less `margin` minutes at either side."""
     found = []
     before = low
     for at in [*sorted({each for each in events if low < each < high}), high]:
@@ -194,7 +195,7 @@ class Layout:
         return [bar for bar in lane.bars[first:last] if bar.reach >= start]
 
     def hit(self, x: float, y: float, axis: Axis) -> tuple[int, Bar] | None:
-        """Return the lane's number and the bar under a point: the true hit first, then the nearest within the slop."""
+        """Return lane and bar under a point: the true hit first, else the nearest within the slop."""
         at = self.lane_at(y)
         if at is None:
             return None

@@ -10,6 +10,9 @@ from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPen
 from app.look.colours import Palette
 from app.look.type import SMALL, face
 
+_LEADS_ON = frozenset({"the", "and", "with", "for", "from", "into", "not", "off", "then", "than", "over", "on"})
+"""Words after which a shortened text would say nothing."""
+
 
 @dataclass(frozen=True)
 class ToneInk:
@@ -113,23 +116,21 @@ class Kit:
         painter.drawText(QPointF(round(x), round(y)), text)
 
     def shortened(self, text: str, font: QFont, width: float) -> str:
-        """Return a text cut at the end of a word to fit, with an ellipsis; '' when not even half of it fits."""
+        """Return a text cut after a telling word to fit, with an ellipsis; '' when no word fits."""
         if self.width(text, font) <= width:
             return text
         words = text.split()
         for count in range(len(words) - 1, 0, -1):
+            last = words[count - 1].strip(",:;(-")
             short = " ".join(words[:count]).rstrip(",:;(-") + "…"
-            if len(short) < max(6, len(text) * 0.4):
-                break
-            if self.width(short, font) <= width:
+            if len(last) > 2 and last.casefold() not in _LEADS_ON and self.width(short, font) <= width:
                 return short
         return ""
 
 
 def pen(colour: QColor, width: float, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:
     """Return a pen with flat ends."""
-    made = QPen(QBrush(colour), width, style, Qt.PenCapStyle.FlatCap, Qt.PenJoinStyle.MiterJoin)
-    return made
+    return QPen(QBrush(colour), width, style, Qt.PenCapStyle.FlatCap, Qt.PenJoinStyle.MiterJoin)
 
 
 def _tone(full: str, on_full: str, soft: str, on_soft: str, edge: str) -> ToneInk:

@@ -12,7 +12,7 @@ from app.timeline.rows import Claim, in_order, packed, racked
 from app.timeline.shelves import shelved_lane
 from core.plan.calendar import absences, closed
 from core.plan.ids import CookId, StepId
-from core.plan.kitchen import Station, StationKind
+from core.plan.kitchen import HEATED, Station, StationKind
 from core.plan.menu import Dish
 from core.plan.plan import Plan
 from core.timetable.timetable import Timetable
@@ -34,7 +34,7 @@ _ORDER = (
 )
 _ALWAYS = frozenset(_ORDER[:4]) | {StationKind.FRIDGE}
 """Kinds that have their lane even while nothing stands there."""
-_MANY_ROWS = 4
+_MANY_ROWS = 3
 
 
 def lanes_of(plan: Plan, timetable: Timetable, reading: Reading, low: int, high: int) -> tuple[Lane, ...]:
@@ -88,10 +88,10 @@ def _station_lane(maker: Maker, station: Station) -> Lane:
         in_order(bars),
         count,
         None if loose else station.units,
-        row_share=max(0.5, _MANY_ROWS / station.units) if many else 1.0,
+        row_share=max(0.3, _MANY_ROWS / station.units) if many else 1.0,
         icon=KIND_ICON[station.kind],
         station=station,
-        crown=station.heater is not None,
+        crown=station.heater is not None and station.kind in HEATED,
     )
 
 
@@ -144,10 +144,11 @@ def _dish_lane(maker: Maker, dish: Dish) -> Lane:
         if maker.plan.dish_of[placed.step].id != dish.id:
             continue
         station = placed.spots[0].station if placed.spots else None
-        bar = maker.step_bar(placed, station)
+        bar = maker.step_bar(placed, station, stays=False)
         at = maker.plan.kitchen.station[station].name if station in maker.plan.kitchen.station else ""
         does = bar.says[-1]
-        bars.append(replace(bar, says=(f"{does}, {at}", does) if at else (does,)))
+        told = at and at.casefold() not in does.casefold()
+        bars.append(replace(bar, says=(f"{does}, {at}", does) if told else (does,)))
     rows, count = packed([Claim(bar.start, bar.reach) for bar in bars], _followed(maker, bars))
     bars = [replace(bar, row=row) for bar, row in zip(bars, rows, strict=True)]
     return Lane(

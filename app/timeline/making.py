@@ -8,10 +8,10 @@ from app.look.words import word
 from app.timeline.bars import Bar, BarKind, Notch
 from app.timeline.codes import dish_codes
 from app.timeline.tails import tail_of
-from core.plan.ids import StationId, StepId
-from core.plan.meaning import hands_of, load_count, way_of
+from core.plan.ids import StationId
+from core.plan.meaning import hands_of, load_count
 from core.plan.plan import Plan
-from core.plan.step import Attention, Use, Wait
+from core.plan.step import Attention, Wait
 from core.timetable.timetable import Heating, Placed, Stay, Timetable
 
 
@@ -32,8 +32,8 @@ class Maker:
         on = {spot.station for each in self.placed for spot in each.spots}
         return frozenset(on | {spot.station for each in self.stays for spot in each.spots})
 
-    def step_bar(self, placed: Placed, station: StationId | None = None) -> Bar:
-        """Return the bar of one load of a step, without its row."""
+    def step_bar(self, placed: Placed, station: StationId | None = None, *, stays: bool = True) -> Bar:
+        """Return the bar of one load of a step, without its row; `stays` says that waits in places have bars."""
         step = self.plan.steps[placed.step]
         dish = self.plan.dish_of[placed.step]
         return Bar(
@@ -47,11 +47,10 @@ class Maker:
             code=self.codes[dish.id],
             says=self._says(placed),
             notches=() if step.attention is Attention.HANDS_ON else self._notches(placed),
-            tail=tail_of(self.plan, self.timetable, placed),
-            pinned=placed.key in self.plan.pins or (placed.step, 0) in self.plan.pins,
+            tail=tail_of(self.plan, self.timetable, placed, stays=stays),
+            pinned=placed.key in self.plan.pins,
             station=station,
             setting=placed.setting,
-            area=self.area_on(placed.step, station),
         )
 
     def hand_bar(self, placed: Placed, at: int) -> Bar:
@@ -91,7 +90,6 @@ class Maker:
             says=(f"{dish.name}, {waits.how.value}" if waits else dish.name, dish.name),
             station=station,
             setting=stay.setting,
-            area=0 if waits is None or waits.use is None else waits.use.area,
         )
 
     def heating_bar(self, heating: Heating, rows: int) -> Bar:
@@ -106,18 +104,6 @@ class Maker:
             cook=heating.cook,
             setting=heating.setting,
         )
-
-    def area_on(self, step: StepId, station: StationId | None) -> int:
-        """Return the cm2 that a step takes on a station's shelf."""
-        return sum(use.area for use in self.uses_on(step, station))
-
-    def uses_on(self, step: StepId, station: StationId | None) -> list[Use]:
-        """Return the uses of the way chosen that this station may serve."""
-        place = self.plan.kitchen.station.get(station) if station is not None else None
-        if place is None:
-            return []
-        _length, uses = way_of(self.plan, self.plan.steps[step])
-        return [use for use in uses if use.kind is place.kind and use.station in (None, station)]
 
     def _says(self, placed: Placed) -> tuple[str, ...]:
         step = self.plan.steps[placed.step]

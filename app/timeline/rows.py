@@ -66,21 +66,6 @@ def packed(claims: Sequence[Claim], wants: Sequence[int | None] = ()) -> tuple[l
     return rows, max(1, len(busy))
 
 
-def filling(areas: Sequence[tuple[int, int, int]]) -> tuple[tuple[int, int], ...]:
-    """Return how full a shelf is: (minute, area from then on), from things given as (start, end, area)."""
-    changes: dict[int, int] = {}
-    for start, end, area in areas:
-        changes[start] = changes.get(start, 0) + area
-        changes[end] = changes.get(end, 0) - area
-    steps: list[tuple[int, int]] = []
-    now = 0
-    for minute in sorted(changes):
-        now += changes[minute]
-        if not steps or steps[-1][1] != now:
-            steps.append((minute, now))
-    return tuple(steps)
-
-
 def in_order(bars: Sequence[Bar]) -> tuple[Bar, ...]:
     """Return bars sorted by start, each knowing when the next one in its rows begins."""
     ordered = sorted(bars, key=lambda bar: (bar.start, bar.row, bar.end))

@@ -95,11 +95,12 @@ def spread(
 ) -> list[Label]:
     """Place labels centred at their ticks, leave out those in folds and those that would touch another."""
     found: list[Label] = []
+    shut = [(axis.x(start) - 2, axis.x(end) + 2) for start, end in axis.folds]
     for tick in ticks:
-        if axis.folded(tick.at):
-            continue
         width = width_of(tick.label)
         left = axis.x(tick.at) - width / 2
+        if any(left < end and start < left + width for start, end in shut):
+            continue
         if not found or left >= found[-1].x + found[-1].width + gap:
             found.append(Label(left, width, tick.label))
     return found

@@ -1,4 +1,4 @@
-"""The lane of a cold place: a track for each shelf, the highest on top, with how full it is."""
+"""The lane of a cold place: a track for each shelf, the highest on top, its last row a gauge of its area."""
 
 from __future__ import annotations
 
@@ -7,8 +7,9 @@ from dataclasses import replace
 from app.look.words import KIND_ICON, word
 from app.timeline.bars import Bar, Lane, LaneKind, Track
 from app.timeline.making import Maker
-from app.timeline.rows import Claim, filling, in_order, packed
+from app.timeline.rows import Claim, in_order, packed
 from core.plan.kitchen import Station
+from core.timetable.load import shelf_curves
 
 SHELF_ROW = 0.72
 """Height of a row on a shelf, as a share of the usual row."""
@@ -19,6 +20,7 @@ def shelved_lane(maker: Maker, station: Station) -> Lane:
     on_shelf: dict[int, list[Bar]] = {at: [] for at in range(len(station.shelves))}
     for bar, at in _things(maker, station):
         on_shelf[min(max(at, 0), len(station.shelves) - 1)].append(bar)
+    fillings = shelf_curves(maker.plan, maker.timetable, station.id)
     bars: list[Bar] = []
     tracks: list[Track] = []
     row = 0
@@ -27,9 +29,9 @@ def shelved_lane(maker: Maker, station: Station) -> Lane:
         rows, count = packed([Claim(bar.start, bar.end) for bar in here])
         bars += [replace(bar, row=row + own) for bar, own in zip(here, rows, strict=True)]
         name = shelf.name or (word("lowest shelf") if at == 0 else f"{word('shelf')} {at + 1}")
-        full = filling([(bar.start, bar.end, bar.area) for bar in here])
-        tracks.append(Track(name, row, count, shelf.area, full))
-        row += count
+        rows_taken = count + 1 if here else 1
+        tracks.append(Track(name, row, rows_taken, shelf.area, fillings[at]))
+        row += rows_taken
     return Lane(
         f"station:{station.id}",
         LaneKind.STATION,

@@ -10,19 +10,19 @@ from core.plan.plan import Plan
 from core.timetable.timetable import Placed, Timetable
 
 
-def tail_of(plan: Plan, timetable: Timetable, placed: Placed) -> Tail | None:
-    """Return the wait behind a placed load; None where nothing waits, or where a Stay shows the wait."""
+def tail_of(plan: Plan, timetable: Timetable, placed: Placed, *, stays: bool = True) -> Tail | None:
+    """Return the wait behind a placed load, or None; with `stays`, waits in a scarce place are left to its lane."""
     early = reserved(plan, placed.step).early
     ends: list[tuple[int, int | None]] = []
     for link in plan.links_from[placed.step]:
-        if link.kind is LinkKind.END_TO_START and link.wait.use is None:
+        if link.kind is LinkKind.END_TO_START and not (stays and link.wait.use is not None):
             until = _taken_up(timetable, placed, link)
             if until is not None:
                 ends.append((until, None if link.most is None else placed.end - early + link.most))
     step = plan.steps[placed.step]
     keep = keep_of(plan, step)
     dish = plan.dish_of[placed.step]
-    if keep is not None and keep.wait.use is None:
+    if keep is not None and not (stays and keep.wait.use is not None):
         ends.append((dish.course, None if keep.most is None else placed.end - early + keep.most))
     ends = [(until, limit) for until, limit in ends if until > placed.end]
     if not ends:

@@ -69,11 +69,12 @@ class _Arranging:
 
     def _with_limits(self, *, giving: bool) -> tuple[Outcome | None, bool]:
         """Search with limits hard (or giving); return the best outcome and whether there can be none."""
+        near: tuple[int, ...] | None = None
         while True:
             model = build(self.problem, giving=giving, seen=self.seen, named=self.named)
             if model is None:
                 return None, True
-            found, impossible = first_found(model, self.watch)
+            found, impossible = first_found(model, self.watch, near)
             if found is None:
                 return None, impossible
             try:
@@ -82,6 +83,7 @@ class _Arranging:
                 if trouble.numbers <= self.named:
                     return self.best, False
                 self.named |= trouble.numbers
+                near = self.best_found.starts if self.best_found is not None else None
 
     def _improved(self, model: Model, found: Found) -> Outcome | None:
         self._hear(model, found)
@@ -94,6 +96,7 @@ class _Arranging:
         )
 
     def _hear(self, model: Model, found: Found) -> None:
+        self.best_found = found
         timetable = settle(model, found)
         found_clashes = clashes(self.plan, timetable)
         wishes = tuple(WishReached(wish, value) for wish, value in found.parts.items())

@@ -16,14 +16,20 @@ from core.arrange.watch import Watch
 
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
 _FIRST_TRY = 0.4
-_PART = 0.25
+_PART = 0.4
 
 
-def first_found(model: Model, watch: Watch) -> tuple[Found | None, bool]:
-    """Return a first solution and whether it is proven that there is none.
+def first_found(
+    model: Model, watch: Watch, near: tuple[int, ...] | None = None
+) -> tuple[Found | None, bool]:
+    """Return a first solution and whether it is proven that there is none; `near` are starts that nearly hold.
 
     Latest starts first, in a fixed order; brittle on large menus, so the default search follows, hinted.
     """
+    if near is not None:
+        found = _near(model, watch, near)
+        if found is not None:
+            return found, False
     bare = _without_goal(model)
     bare.add_decision_strategy(_by_latest(model), cp_model.CHOOSE_HIGHEST_MAX, cp_model.SELECT_MAX_VALUE)
     solver, status = watch.solve(bare, _FIRST_TRY, fixed_search=True)
@@ -45,6 +51,15 @@ def first_found(model: Model, watch: Watch) -> tuple[Found | None, bool]:
         if watch.work > watch.effort.work * 0.6:
             break
     return None, False
+
+
+def _near(model: Model, watch: Watch, near: tuple[int, ...]) -> Found | None:
+    """Return a solution close to starts that nearly hold, if one is found quickly."""
+    bare = _without_goal(model)
+    for start, at in zip(model.board.start, near, strict=True):
+        bare.add_hint(start, at)
+    solver, status = watch.solve(bare, _FIRST_TRY)
+    return read_found(model, solver) if status in _GOOD else None
 
 
 def _confirmed(model: Model, watch: Watch) -> bool:

@@ -10,6 +10,7 @@ from ortools.sat.python import cp_model
 from core.arrange.effort import Effort
 
 _OVERHEAD = 0.02  # work counted for each call beside the solver's own, so that many small ones end too
+_SECONDS = 7.0  # seconds that a unit of the solver's deterministic time took here, measured on the demo feast
 
 
 class Watch:
@@ -43,7 +44,7 @@ class Watch:
         solver = cp_model.CpSolver()
         solver.parameters.num_workers = 1
         solver.parameters.random_seed = (self.effort.seed * 7919 + self.rounds) % (2**31 - 1)
-        solver.parameters.max_deterministic_time = max(0.001, min(work, self.effort.work - self.work))
+        solver.parameters.max_deterministic_time = max(0.0005, min(work, self.effort.work - self.work) / _SECONDS)
         solver.parameters.cp_model_presolve = presolve
         solver.parameters.symmetry_level = 0
         if fixed_search:
@@ -59,7 +60,7 @@ class Watch:
         finally:
             done.set()
             guard.join()
-        self.work += solver.deterministic_time + _OVERHEAD
+        self.work += solver.deterministic_time * _SECONDS + _OVERHEAD
         return solver, status
 
     def _pass_on_stop(self, solver: cp_model.CpSolver, done: Event) -> None:

@@ -32,16 +32,17 @@ _MOST_CHARACTERS = 5_000_000
 
 def read_text(text: str, form: str = "toml") -> Plan:
     """Return the plan that a text describes; raise Refusal with all its faults, one to a line."""
-    data, lines = _parsed(text, _known(form))
+    data = _parsed(text, _known(form))
     faults: list[Fault] = []
     try:
         whole = PlanText.model_validate(data)
     except ValidationError as error:
-        raise TextRefusal(tuple(faults_of(error, PlanText, data)), lines) from None
+        faults += faults_of(error, PlanText, data)
+        raise TextRefusal(tuple(faults), _lines(text, form)) from None
     plan = plan_of(whole, faults)
     faults += [Fault(_place_of(plan, each.about), each.sentence) for each in check.found(plan)]
     if faults:
-        raise TextRefusal(tuple(faults), lines)
+        raise TextRefusal(tuple(faults), _lines(text, form))
     return plan
 
 
@@ -96,41 +97,31 @@ def _form_of(path: Path) -> str:
     return form
 
 
-def _parsed(text: str, form: str) -> tuple[Any, Lines]:
+def _parsed(text: str, form: str) -> Any:
     if len(text) > _MOST_CHARACTERS:
         raise Refusal(
-            "The text is longer than five million characters; a plan is never so long. Choose another file."
+            "The text is longer than five million characters, which no plan is; choose another file."
         )
-    return _toml(text) if form == "toml" else _json(text)
-
-
-def _toml(text: str) -> tuple[Any, Lines]:
     try:
-        data = tomllib.loads(text)
+        return tomllib.loads(text) if form == "toml" else json.loads(text, object_pairs_hook=_once)
     except tomllib.TOMLDecodeError as error:
-        raise Refusal(
-            f"This is not well-formed TOML: {_in_one(str(error))}. Mend it there and read it again."
-        ) from None
-    except RecursionError:
-        raise Refusal(
-            "The brackets of this text stand too deep in each other; a plan needs only a few."
-        ) from None
-    return data, toml_lines(text)
-
-
-def _json(text: str) -> tuple[Any, Lines]:
-    try:
-        data = json.loads(text, object_pairs_hook=_once)
+        said = str(error)
     except json.JSONDecodeError as error:
         said = f"{error.msg} (line {error.lineno}, column {error.colno})"
-        raise Refusal(
-            f"This is not well-formed JSON: {_in_one(said)}. Mend it there and read it again."
-        ) from None
     except RecursionError:
         raise Refusal(
             "The brackets of this text stand too deep in each other; a plan needs only a few."
         ) from None
-    return data, json_lines(text)
+    raise Refusal(
+        f"This is not well-formed {form.upper()}: {_in_one(said)}. Mend it there and read it again."
+    )
+
+
+def _lines(text: str, form: str) -> Lines:
+    try:
+        return toml_lines(text) if form == "toml" else json_lines(text)
+    except RecursionError:
+        return {}
 
 
 def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:

@@ -10,6 +10,8 @@ from core.measures.clock import (
     days_before,
     offset_at,
     offset_of,
+    parse_clock,
+    parse_moment,
     show_clock,
     show_dminus,
     system_now,
@@ -35,7 +37,6 @@ from core.measures.minutes import (
 from core.measures.quantity import TO_TASTE, Quantity, add, convert, parse_quantity
 from core.measures.quantity_show import show_quantity
 from core.measures.refusal import Refusal, quoted
-from core.measures.typed_clock import parse_clock, parse_moment
 from core.measures.words import counted, join_words, plural, plural_of
 
 __all__ = [

@@ -8,6 +8,7 @@ from datetime import UTC, datetime, time, timedelta
 from functools import cache
 
 from core.measures.refusal import Refusal, quoted
+from core.measures.typed_clock import read_clock, read_moment
 
 Now = Callable[[], datetime]
 """What tells the present instant, aware: system_now, or a fixed one in tests."""
@@ -38,7 +39,9 @@ def zone_named(name: str) -> zoneinfo.ZoneInfo:
         return zoneinfo.ZoneInfo(name)
     except (zoneinfo.ZoneInfoNotFoundError, ValueError, OSError):
         known = {key.casefold(): key for key in sorted(zoneinfo.available_timezones())}
-        near = difflib.get_close_matches(name.casefold().replace(" ", "_"), known, 1, 0.7)
+        typed = name.casefold().replace(" ", "_")
+        near = [key for key in known if key.endswith(f"/{typed}")] if typed else []
+        near = near or difflib.get_close_matches(typed, known, 1, 0.75)
         mend = f"did you mean {known[near[0]]}?" if near else "write one such as Europe/London."
         raise Refusal(f"{quoted(name)} is not a time zone known here; {mend}") from None
 
@@ -82,6 +85,23 @@ def days_before(moment: Moment, offset: int) -> int:
 def show_dminus(days: int) -> str:
     """Return days before as "D-2", "D" or "D+1"."""
     return f"D{-days:+}" if days else "D"
+
+
+def parse_moment(text: str, zone: str) -> Moment:
+    """Return the moment of "2026-09-26 19:30" or "Sat 26 Sep 2026, 7.30 pm" in an IANA zone.
+
+    Raise Refusal for anything else, a wrong weekday, an unknown zone, or a year outside 2000 to 2199.
+    """
+    zone_named(zone)
+    return Moment(read_moment(text), zone)
+
+
+def parse_clock(text: str) -> int:
+    """Return the minute of the day of "16:00", "4 pm", "16.00", "1600" or "noon"; 24:00 is 1440.
+
+    Raise Refusal for anything else, and for an hour up to 12 that says neither minutes nor am or pm.
+    """
+    return read_clock(text)
 
 
 def show_clock(at: datetime, *, twelve_hour: bool = False) -> str:

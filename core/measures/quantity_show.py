@@ -36,14 +36,15 @@ class _Measure:
 
 
 _SPOONS = (
-    _Measure("tbsp", _HALVES, Fraction(1), Fraction(8)),
-    _Measure("tsp", _EIGHTHS, Fraction(1, 8), Fraction(6)),
+    _Measure("tbsp", _HALVES, Fraction(1), Fraction(15)),
+    _Measure("tsp", _EIGHTHS, Fraction(1, 8), Fraction(12)),
 )
 _US_VOLUMES = (
     _Measure("gallon", _QUARTERS, Fraction(1), Fraction(1000)),
     _Measure("quart", _QUARTERS, Fraction(1), Fraction(8)),
     _Measure("pint", _QUARTERS, Fraction(1, 2), Fraction(8), only_as_written=True),
     _Measure("cup", _THIRDS_TOO, Fraction(1, 4), Fraction(16)),
+    _Measure("cup", _EIGHTHS, Fraction(1, 4), Fraction(16)),
     _Measure("fl oz", _QUARTERS, Fraction(1, 2), Fraction(64), only_as_written=True),
     *_SPOONS,
 )
@@ -56,7 +57,8 @@ _US_WEIGHTS = (
 _US_LENGTHS = (_Measure("inch", _EIGHTHS, Fraction(1, 8), Fraction(1000)),)
 _US = {"volume": _US_VOLUMES, "weight": _US_WEIGHTS, "length": _US_LENGTHS}
 # A pinch is not measured, and spoons measure alike in a metric kitchen: both are kept as written.
-_KEPT = {"pinch": 4, "dash": 4, "tsp": 12, "tbsp": 4, "metric tsp": 12, "metric tbsp": 4, "AU tbsp": 4}
+_KEPT_ANYWHERE = {"pinch": 4, "dash": 4}
+_KEPT = {**_KEPT_ANYWHERE, "tsp": 12, "tbsp": 4, "metric tsp": 12, "metric tbsp": 4, "AU tbsp": 4}
 _METRIC = {"volume": ("ml", "l"), "weight": ("g", "kg"), "length": ("mm", "cm")}
 
 
@@ -64,7 +66,7 @@ def show_quantity(quantity: Quantity, system: str = "metric") -> str:
     """Return "450 g", "1.25 l", "1½ cups", "3 cloves" in metric or us measures, rounded as cooks do.
 
     Whole grams, millilitres and tenths below 10 stay as they are. Else the figure is within 2.5 % in
-    metric; in us it is within 5 %, or at the nearest 1/8 tsp where no spoon comes closer.
+    metric; in us within 5 % by weight and 6 % by volume, or at the nearest 1/8 tsp.
     """
     if system not in SHOWN_IN:
         raise ValueError(f"unknown system to show a quantity in: {system}")
@@ -73,25 +75,21 @@ def show_quantity(quantity: Quantity, system: str = "metric") -> str:
         return quantity.as_text()
     if kind == "count":
         return _worded(_nearest(quantity.amount, _THIRDS_TOO), quantity)
-    if quantity.amount <= _KEPT.get(quantity.unit, 0) and (
-        system == "metric" or quantity.unit not in _SPOON_UNITS
-    ):
+    kept = _KEPT if system == "metric" else _KEPT_ANYWHERE
+    if quantity.amount <= kept.get(quantity.unit, 0):
         return _in_spoons(quantity)
     return _in_metric(quantity, kind) if system == "metric" else _in_measures(quantity, _US[kind])
 
 
-_SPOON_UNITS = frozenset(measure.unit for measure in _SPOONS)
-
-
 def _in_spoons(quantity: Quantity) -> str:
-    if quantity.unit in _SPOON_UNITS:
+    if quantity.unit in ("tsp", "tbsp"):
         return _in_measures(quantity, _SPOONS)
     return _worded(_nearest(quantity.amount, _QUARTERS), quantity)
 
 
 def _worded(amount: Fraction, quantity: Quantity) -> str:
     if not amount:
-        return f"{_two_digits(quantity.amount)} {quantity.unit}".rstrip()
+        return f"{_first_figures(quantity.amount)} {quantity.unit}".rstrip()
     return f"{show_fraction(amount)} {worded(quantity.unit, amount)}".rstrip()
 
 
@@ -115,7 +113,7 @@ def _in_measures(quantity: Quantity, measures: Sequence[_Measure]) -> str:
             break
     if best is None or (best[0] > _NO_SPOON and measures[-1] not in _SPOONS):
         smallest = convert(quantity, measures[-1].unit)
-        return f"{_two_digits(smallest.amount)} {smallest.unit}"
+        return f"{_first_figures(smallest.amount)} {smallest.unit}"
     return _worded(best[1].amount, best[1])
 
 
@@ -132,7 +130,7 @@ def _in_metric(quantity: Quantity, kind: str) -> str:
     each = 10 if small == "mm" else 1000
     if shown >= each:
         return f"{exact_text(shown / each)} {large}"
-    return f"{_two_digits(shown) if shown < 1 else exact_text(shown)} {small}"
+    return f"{_first_figures(shown) if shown < 1 else exact_text(shown)} {small}"
 
 
 def _is_plain(amount: Fraction) -> bool:
@@ -143,15 +141,16 @@ def _is_plain(amount: Fraction) -> bool:
 def _round_metric(amount: Fraction) -> Fraction:
     """Return the nearest figure of steps that stay within 2.5 % of the amount."""
     if amount < 1:
-        return Fraction(_two_digits(amount))  # of less than one, two figures
+        return Fraction(_first_figures(amount))  # of less than one, its first figures
     for below, step in ((2, "0.05"), (10, "0.1"), (20, "0.5"), (100, "1"), (1000, "5"), (10000, "10")):
         if amount < below:
             return round_half_up(amount, Fraction(step))
     return round_half_up(amount, 100)
 
 
-def _two_digits(amount: Fraction) -> str:
+def _first_figures(amount: Fraction) -> str:
+    """Return a small amount to two or three figures, at most 2.5 % off."""
     places = 1
-    while amount * 10**places < 10:
+    while amount * 10**places < 20:
         places += 1
     return show_decimal(amount, places)

@@ -13,8 +13,8 @@ class Refusal(ValueError):
 
 
 def quoted(text: str) -> str:
-    """Return what was typed in double quotes, on one line and cut short when long."""
-    line = " ".join(text.split())
+    """Return what was typed in double quotes: on one line, cut short when long, nothing hidden in it."""
+    line = "".join(sign if sign.isprintable() else "�" for sign in " ".join(text.split()))
     if len(line) > _LONGEST_QUOTE:
         line = line[: _LONGEST_QUOTE - 1].rstrip() + "…"
     return f'"{line}"'

@@ -1,27 +1,26 @@
-"""Reads a date with a time, and a time of day, as people type them."""
+"""Reads a date with a time, and a time of day, as people type them. The public door is clock.py."""
 
 import re
 from datetime import datetime, timedelta
 
-from core.measures.clock import Moment, zone_named
 from core.measures.number import tidy
 from core.measures.refusal import Refusal, quoted
 
 _FIRST_YEAR, _LAST_YEAR = 2000, 2199
-_MONTHS = "jan feb mar apr may jun jul aug sep oct nov dec".split(" ")
-_DAYS = "mon tue wed thu fri sat sun".split(" ")
+_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _DAY_NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+_DAYS = tuple(name[:3].casefold() for name in _DAY_NAMES)
+_YEAR = r"(?P<year>[0-9]{4})"
 _MONTH = rf"(?P<month>{'|'.join(_MONTHS)})[a-z]*\.?,?"
+_DAY = r"(?P<day>[0-9]{1,2})(?:st|nd|rd|th)?"
 _WEEKDAY = rf"(?:(?P<weekday>{'|'.join(_DAYS)})[a-z]*\.?,? )?"
-_DATE_FIRST = [
-    re.compile(r"(?P<year>[0-9]{4})-(?P<number>[0-9]{1,2})-(?P<day>[0-9]{1,2})(?:(?:t|,? ?(?:at )?)(?P<time>.*))?"),
-    re.compile(
-        rf"{_WEEKDAY}(?P<day>[0-9]{{1,2}})(?:st|nd|rd|th)? {_MONTH} (?P<year>[0-9]{{4}})(?:,? ?(?:at )?(?P<time>.*))?"
-    ),
-    re.compile(
-        rf"{_WEEKDAY}{_MONTH} (?P<day>[0-9]{{1,2}})(?:st|nd|rd|th)?,? (?P<year>[0-9]{{4}})(?:,? ?(?:at )?(?P<time>.*))?"
-    ),
-]
+_TIME = r"(?:,? ?(?:at )?(?P<time>.*))?"
+_DATE_FIRST = (
+    re.compile(rf"{_YEAR}-(?P<number>[0-9]{{1,2}})-{_DAY}t?{_TIME}"),
+    re.compile(rf"{_WEEKDAY}{_DAY} {_MONTH} {_YEAR}{_TIME}"),
+    re.compile(rf"{_WEEKDAY}{_MONTH} {_DAY},? {_YEAR}{_TIME}"),
+)
+_NO_SECONDS = re.compile(r"(:[0-9]{2}):00$")
 _NUMBERS_ONLY = re.compile(r"[0-9]{1,2}[./-][0-9]{1,2}[./-][0-9]{2,4}.*")
 _CLOCK = re.compile(
     r"(?P<hour>[0-9]{1,2})(?:[:.h](?P<minute>[0-9]{2}))?(?: ?h)? ?(?P<half>[ap]\.?m\.?)?(?: ?o'clock)?"
@@ -30,13 +29,9 @@ _FOUR_DIGITS = re.compile(r"(?P<hour>[0-9]{2})(?P<minute>[0-9]{2})(?: ?h(?:rs?|o
 _NAMED = {"noon": 12 * 60, "midday": 12 * 60, "midnight": 0}
 
 
-def parse_moment(text: str, zone: str) -> Moment:
-    """Return the moment of "2026-09-26 19:30" or "Sat 26 Sep 2026, 7.30 pm" in an IANA zone.
-
-    Raise Refusal for anything else, a wrong weekday, an unknown zone, or a year outside 2000 to 2199.
-    """
-    zone_named(zone)
-    plain = tidy(text).casefold()
+def read_moment(text: str) -> datetime:
+    """Return the naive local time of a date and a time of day, see parse_moment."""
+    plain = _NO_SECONDS.sub(r"\1", tidy(text).casefold())
     met = next((met for pattern in _DATE_FIRST if (met := pattern.fullmatch(plain))), None)
     if met is None and _NUMBERS_ONLY.fullmatch(plain):
         raise Refusal(f"{quoted(text)}: is the day or the month first? Write it as 2026-09-26 19:30.")
@@ -45,28 +40,27 @@ def parse_moment(text: str, zone: str) -> Moment:
     parts = met.groupdict()
     if not parts["time"]:
         raise Refusal(f"{quoted(text)} has no time of day; write it as 2026-09-26 19:30.")
-    month = int(parts.get("number") or 0) or _MONTHS.index(parts["month"] or "jan") + 1
+    month = int(parts["number"]) if "number" in parts else _MONTHS.index(parts["month"]) + 1
     day = _day(text, int(parts["year"]), month, int(parts["day"]))
     weekday = parts.get("weekday")
     if weekday and _DAYS.index(weekday) != day.weekday():
-        raise Refusal(f"{quoted(text)}: that day is a {_DAY_NAMES[day.weekday()]}; mend the date or the weekday.")
-    return Moment(day + timedelta(minutes=parse_clock(parts["time"])), zone)
+        raise Refusal(f"{quoted(text)}: that day is a {_DAY_NAMES[day.weekday()]}; mend date or weekday.")
+    return day + timedelta(minutes=read_clock(parts["time"]))
 
 
 def _day(text: str, year: int, month: int, day: int) -> datetime:
     if not _FIRST_YEAR <= year <= _LAST_YEAR:
         raise Refusal(f"{quoted(text)}: the year must lie between {_FIRST_YEAR} and {_LAST_YEAR}.")
     try:
-        return datetime(year, month, day)  # noqa: DTZ001 - a wall-clock date; its zone is kept beside it
+        return datetime(year, month, day)
     except ValueError:
-        raise Refusal(f"{quoted(text)}: there is no such day; write year, month, day as 2026-09-26.") from None
+        raise Refusal(
+            f"{quoted(text)}: there is no such day; write year, month, day as 2026-09-26."
+        ) from None
 
 
-def parse_clock(text: str) -> int:
-    """Return the minute of the day of "16:00", "4 pm", "16.00", "1600" or "noon"; 24:00 is 1440.
-
-    Raise Refusal for anything else, and for an hour up to 12 that says neither minutes nor am or pm.
-    """
+def read_clock(text: str) -> int:
+    """Return the minute of the day of a time of day, see parse_clock."""
     plain = tidy(text).casefold()
     if plain in _NAMED:
         return _NAMED[plain]

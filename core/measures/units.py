@@ -39,14 +39,13 @@ def registry() -> "pint.UnitRegistry[Fraction]":
 
     Its parsed definitions are kept in the user's cache directory, where that can be written and read.
     """
-    for folder in (cache_folder(), None):
+    folder = cache_folder()
+    if folder is not None:
         try:
             return _make(folder)
-        except Exception:  # a spoilt cache fails in any way its pickles please
-            if folder is None:
-                raise
+        except Exception:  # noqa: BLE001 - a spoilt cache fails in any way its pickles please
             _log.info("unit cache not usable; units are read afresh")
-    raise AssertionError("the registry without a cache either came or raised")
+    return _make(None)
 
 
 def _make(folder: Path | None) -> "pint.UnitRegistry[Fraction]":

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
-from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
-from core.measures.clock import Moment
+from core.measures.clock import Moment, zone_named
 from core.measures.minutes import show_minutes
-from core.measures.refusal import quoted
+from core.measures.refusal import Refusal, quoted
 from core.plan.check_problem import (
     LONGEST,
     MOST_COUNT,
@@ -26,7 +25,7 @@ from core.plan.menu import Dish
 from core.plan.plan import Plan
 
 _MOST_TRANSFER = 120
-_SOONEST_YEAR, _LATEST_YEAR = 1900, 2200
+_SOONEST_YEAR, _LATEST_YEAR = 2000, 2199
 
 
 def menu_problems(plan: Plan) -> Problems:
@@ -63,11 +62,9 @@ def _plating(plating: Moment) -> str:
     if local.tzinfo is not None or local.second or local.microsecond:
         return "Plating is not a whole minute of the clock; give date, hours and minutes only."
     try:
-        ZoneInfo(plating.zone)
-    except (ZoneInfoNotFoundError, ValueError, OSError):
-        return (
-            f"Plating is in {quoted(plating.zone)}, no time zone known here; write one such as Europe/London."
-        )
+        zone_named(plating.zone)
+    except Refusal as unknown:
+        return f"Plating: {unknown.text}"
     return ""
 
 

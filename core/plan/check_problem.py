@@ -11,6 +11,7 @@ from typing import TypeGuard
 from core.measures.quantity import Quantity
 from core.measures.refusal import quoted
 from core.measures.typed_minutes import MOST_MINUTES
+from core.measures.unit_names import UNITS
 
 LONGEST = MOST_MINUTES
 """Minutes in the longest length, wait or distance from plating: a year and a day."""
@@ -59,11 +60,15 @@ def problem(family: Family, sentence: str, *about: str) -> Problem:
 
 def fit_to_show(text: str, lines: bool = False) -> bool:
     """Tell whether every character of a text can be shown and kept; `lines`: it may have several lines."""
+    if text.isprintable():  # nearly every text, and quick
+        return True
     return not any(unicodedata.category(each) in _HIDDEN and not (lines and each in "\n\t") for each in text)
 
 
 def name_trouble(text: str) -> str:
     """Return what is wrong with a name ("" if nothing): it must be there and be fit to show."""
+    if text.isprintable() and text.strip():
+        return ""
     if not fit_to_show(text):
         return "has a character that cannot be shown; type it again"
     if not any(unicodedata.category(each)[0] not in "CZ" for each in text):
@@ -83,7 +88,9 @@ def amount_trouble(quantity: Quantity) -> str:
     if not 0 <= quantity.amount <= MOST_AMOUNT:
         return f"has the amount {float(quantity.amount):g}; give 0 to {MOST_AMOUNT}"
     if quantity.unit not in UNITS:
-        return f"is measured in {quoted(quantity.unit)}, which is no unit here; write g, ml, piece or a number alone"
+        return (
+            f"is measured in {quoted(quantity.unit)}, no unit that is known; write g, ml, piece or a number"
+        )
     return ""
 
 

@@ -30,7 +30,7 @@ class Broken:
 class Push:
     """The loads that get another start, the dragged one among them, and limits that cannot hold then."""
 
-    starts: dict[Key, int]
+    moved: dict[Key, int]
     broken: tuple[Broken, ...] = ()
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from core.plan.plan import Plan
-from core.store.rows import PLAN, entries, plan_row
+from core.store.rows import PLAN, entries, plan_row, source
 from core.store.shapes import SHAPES, Key, Row, row_of
 
 
@@ -27,14 +27,15 @@ class TableChanges:
 def changes(before: Plan | None, after: Plan) -> tuple[TableChanges, ...]:
     """Return, table by table (each after those it refers to), what makes one plan's rows the other's.
 
-    `before` None: nothing is there yet. What two plans share is told by identity first, so that an edit of
-    one step costs one row and not a comparison of all.
+    `before` None: nothing is there yet. What two plans share is told by identity first: an edit makes a new
+    plan out of the parts of the old one, so most tables, and most rows of the others, need no second look.
     """
     found = [_of_plan(before, after)]
-    old = entries(before) if before is not None else {table: {} for table in SHAPES}
-    new = entries(after)
     for table, shape in SHAPES.items():
-        was, is_now = old[table], new[table]
+        if before is not None and source(table, before) is source(table, after):
+            continue
+        was = {} if before is None else entries(table, before)
+        is_now = entries(table, after)
         change = TableChanges(table, removed=[key for key in was if key not in is_now])
         for key, entry in is_now.items():
             if key not in was:

@@ -27,6 +27,9 @@ class Database:
         raw.isolation_level = None
         raw.execute("PRAGMA foreign_keys = ON")
         raw.execute("PRAGMA synchronous = FULL")
+        # A file may come from anybody: what it brings along in its own schema is not run with our rights.
+        raw.execute("PRAGMA trusted_schema = OFF")
+        raw.execute("PRAGMA cell_size_check = ON")
         self._engine = create_engine("sqlite://", creator=lambda: raw, poolclass=StaticPool)
         self.connection: Connection = self._engine.connect()
 

@@ -126,14 +126,19 @@ class PlanFile:
             finally:
                 copy.close()
 
+    def settle(self) -> None:
+        """Move all saves into the file itself, for a copy made by hand meanwhile; for idle moments."""
+        with self._lock:
+            if not self.read_only:
+                settle(self._database)
+
     def close(self) -> None:
         """Close the file and take away what SQLite keeps beside it; closing twice does no harm."""
         with self._lock:
             if self._closed:
                 return
             self._closed = True
-            if not self.read_only:
-                settle(self._database)
+            self.settle()
             self._database.close()
 
     def __enter__(self) -> Self:
@@ -159,10 +164,9 @@ def write_new(path: Path, plan: Plan, replace: bool) -> None:
     """Write a plan into a new file, whole or not at all."""
     from core.plan.check import require
     from core.store.migrate import upgrade
-    from core.store.opening import mark, require_moment
+    from core.store.opening import mark
 
     require(plan)
-    require_moment(path, plan)
     with keepable(path):
         rows = changes(None, plan)
     with told(path), written_beside(hold_place(path, replace)) as draft:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from core.measures.clock import parse_moment
 from core.measures.refusal import Refusal
 from core.plan.plan import Plan
 from core.store.connect import Database, open_file
@@ -77,15 +76,6 @@ def plan_in(path: Path, database: Database, mending: bool) -> tuple[Plan, int]:
 
     with database.transaction("BEGIN") as connection:
         plan, revision = read_plan(connection)
-    require_moment(path, plan)
     if not mending and (sentences := problems(plan)):
         raise amiss(path, sentences[0])
     return plan, revision
-
-
-def require_moment(path: Path, plan: Plan) -> None:
-    """Refuse a plating moment that no clock shows, or in a zone that this computer does not know."""
-    try:
-        parse_moment(plan.plating.local.isoformat(), plan.plating.zone)
-    except Refusal as error:
-        raise amiss(path, error.text) from error

@@ -24,24 +24,40 @@ Read = Mapping[str, Sequence[Mapping[Any, Any]]]
 
 _PLATING = field_types(Plan)["plating"]
 
+_SOURCES: dict[str, tuple[str, str, str]] = {
+    "station": ("kitchen", "stations", ""),
+    "shelf": ("kitchen", "stations", "shelves"),
+    "vessel": ("kitchen", "vessels", ""),
+    "cook": ("kitchen", "cooks", ""),
+    "dish": ("menu", "dishes", ""),
+    "step": ("menu", "dishes", "steps"),
+    "ingredient": ("menu", "dishes", "ingredients"),
+    "link": ("menu", "links", ""),
+    "pin": ("decisions", "pins", ""),
+    "choice": ("decisions", "choices", ""),
+    "length_choice": ("decisions", "lengths", ""),
+    "precedence": ("decisions", "orders", ""),
+}
+"""Where in a plan a table's values stand: part of the plan, its field, and what of each thing in it."""
 
-def entries(plan: Plan) -> dict[str, dict[Key, Entry]]:
-    """Return what the rows of every table but the plan's own are made of, by key; refuse twins."""
-    kitchen, menu, decisions = plan.kitchen, plan.menu, plan.decisions
-    return {
-        "station": _listed("station", kitchen.stations),
-        "shelf": _owned("shelf", ((each.id, each.shelves) for each in kitchen.stations)),
-        "vessel": _listed("vessel", kitchen.vessels),
-        "cook": _listed("cook", kitchen.cooks),
-        "dish": _listed("dish", menu.dishes),
-        "step": _owned("step", ((each.id, each.steps) for each in menu.dishes)),
-        "ingredient": _owned("ingredient", ((each.id, each.ingredients) for each in menu.dishes)),
-        "link": _listed("link", menu.links),
-        "pin": _listed("pin", decisions.pins),
-        "choice": _listed("choice", decisions.choices),
-        "length_choice": _listed("length_choice", decisions.lengths),
-        "precedence": _listed("precedence", decisions.orders),
-    }
+
+def source(table: str, plan: Plan) -> tuple[Any, ...]:
+    """Return the values that a table's rows are made from, or what these belong to."""
+    part, name, _inner = _SOURCES[table]
+    values: tuple[Any, ...] = getattr(getattr(plan, part), name)
+    return values
+
+
+def entries(table: str, plan: Plan) -> dict[Key, Entry]:
+    """Return what the rows of a table are made of, by key; refuse twins."""
+    inner = _SOURCES[table][2]
+    found: dict[Key, Entry] = {}
+    if inner:
+        for owner in source(table, plan):
+            _add(table, found, getattr(owner, inner), owner.id)
+    else:
+        _add(table, found, source(table, plan), None)
+    return found
 
 
 def plan_row(plan: Plan) -> Row:
@@ -64,8 +80,8 @@ def plan_row(plan: Plan) -> Row:
 def to_rows(plan: Plan) -> Rows:
     """Return all rows of a plan by table and key; refuse twins where only one thing may bear a name."""
     rows: Rows = {PLAN: {(1,): plan_row(plan)}}
-    for table, found in entries(plan).items():
-        rows[table] = {key: row_of(SHAPES[table], entry) for key, entry in found.items()}
+    for table, shape in SHAPES.items():
+        rows[table] = {key: row_of(shape, entry) for key, entry in entries(table, plan).items()}
     return rows
 
 
@@ -107,19 +123,6 @@ def to_plan(rows: Read) -> Plan:
         transfer=from_plain(int, row["transfer"]),
         opens=from_plain(int | None, row["opens"]),
     )
-
-
-def _listed(table: str, values: Iterable[object]) -> dict[Key, Entry]:
-    found: dict[Key, Entry] = {}
-    _add(table, found, values, None)
-    return found
-
-
-def _owned(table: str, families: Iterable[tuple[str, Iterable[object]]]) -> dict[Key, Entry]:
-    found: dict[Key, Entry] = {}
-    for owner, values in families:
-        _add(table, found, values, owner)
-    return found
 
 
 def _add(table: str, found: dict[Key, Entry], values: Iterable[object], owner: str | None) -> None:

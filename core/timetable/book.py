@@ -72,6 +72,8 @@ class Book:
         self.odd: list[tuple[Placed, Oddity]] = []
         self._fits: dict[tuple[StepId, int], Fit] = {}
         self._stay_fits: dict[Waiting, Fit] = {}
+        self._at: dict[StationId, list[Placed]] = {}
+        self._things: dict[StationId, list[Thing]] = {}
         seen: set[tuple[StepId, int]] = set()
         for placed in timetable.placed:
             oddity = self._oddity(placed, seen)
@@ -80,13 +82,17 @@ class Book:
                 continue
             seen.add(placed.key)
             self.loads.setdefault(placed.step, []).append(placed)
+            if placed.length > 0:
+                for station in {spot.station for spot in placed.spots}:
+                    self._at.setdefault(station, []).append(placed)
         for loads in self.loads.values():
-            loads.sort(key=lambda placed: placed.load)
+            if len(loads) > 1:
+                loads.sort(key=lambda placed: placed.load)
 
     def _oddity(self, placed: Placed, seen: set[tuple[StepId, int]]) -> Oddity | None:
         if placed.step not in self.facts.plan.steps:
             return Oddity.NOT_IN_MENU
-        if not 0 <= placed.load < self.facts.need(placed.step).loads:
+        if not 0 <= placed.load < self.facts.loads(placed.step):
             return Oddity.NO_SUCH_LOAD
         if placed.key in seen:
             return Oddity.TWICE
@@ -143,10 +149,10 @@ class Book:
             for load, before, after in self.pairs(link):
                 key, times = (link.before, link.after, load), (before[0].end, after[-1].start)
                 self._wait(found, key, times, link.wait.use)
-        for step, loads in self.loads.items():
-            need = self.facts.need(step)
-            if need.keep is not None:
-                self._wait(found, (step, None, 0), (loads[0].end, need.dish.course), need.keep.wait.use)
+        for step, use in self.facts.kept_steps:
+            if step in self.loads:
+                times = self.loads[step][0].end, self.facts.plan.dish_of[step].course
+                self._wait(found, (step, None, 0), times, use)
         return tuple(found)
 
     def _wait(
@@ -162,34 +168,33 @@ class Book:
     @cached_property
     def odd_stays(self) -> tuple[tuple[Stay, Oddity], ...]:
         """Return the stays that answer to no wait, or to one that has a stay already."""
-        used = {id(waiting.stay) for waiting in self.waits}
+        used = {id(waiting.stay) for waiting in self.waits if waiting.stay is not None}
         asked = {(waiting.before, waiting.after, waiting.load) for waiting in self.waits}
         found = []
         for stay in self.timetable.stays:
             if id(stay) in used:
+                used.remove(id(stay))  # a second time the same stay is one too many
                 continue
             same = stay.kind is LinkKind.END_TO_START and (stay.before, stay.after, stay.load) in asked
             found.append((stay, Oddity.TWICE if same else Oddity.NOT_NEEDED))
         return tuple(found)
 
-    @cached_property
-    def things(self) -> dict[StationId, list[Thing]]:
-        """Return what stands on each station, in no order; things of no length are left out."""
-        found: dict[StationId, list[Thing]] = {}
-        for loads in self.loads.values():
-            for placed in loads:
-                if placed.length > 0 and placed.spots:
-                    for use, spot in self.fit(placed).pairs:
-                        thing = Thing(
-                            placed.step, placed.load, placed.start, placed.end, use, spot, placed.setting
-                        )
-                        found.setdefault(spot.station, []).append(thing)
-        for waiting in self.waits:
-            if waiting.stay is not None and waiting.end > waiting.start:
-                at = (waiting.before, waiting.load, waiting.start, waiting.end)
-                for use, spot in self.fit_stay(waiting).pairs:
-                    thing = Thing(*at, use, spot, waiting.stay.setting, waiting)
-                    found.setdefault(spot.station, []).append(thing)
+    def things(self, station: StationId) -> list[Thing]:
+        """Return what stands on a station, in no order; things of no length are left out."""
+        found = self._things.get(station)
+        if found is None:
+            found = self._things[station] = []
+            for placed in self._at.get(station, ()):
+                what = (placed.step, placed.load, placed.start, placed.end)
+                for use, spot in self.fit(placed).pairs:
+                    if spot.station == station:
+                        found.append(Thing(*what, use, spot, placed.setting))
+            for waiting in self.waits:
+                if waiting.stay is not None and waiting.end > waiting.start:
+                    what = (waiting.before, waiting.load, waiting.start, waiting.end)
+                    for use, spot in self.fit_stay(waiting).pairs:
+                        if spot.station == station:
+                            found.append(Thing(*what, use, spot, waiting.stay.setting, waiting))
         return found
 
     def bakes(self, station: StationId) -> list[Thing]:
@@ -197,5 +202,5 @@ class Book:
         place = self.facts.plan.kitchen.station.get(station)
         if place is None or place.heater is None or place.kind not in HEATED:
             return []
-        bakes = [thing for thing in self.things.get(station, ()) if thing.use.heat is not None]
+        bakes = [thing for thing in self.things(station) if thing.use.heat is not None]
         return sorted(bakes, key=lambda thing: (thing.start, thing.end, thing.step, thing.load))

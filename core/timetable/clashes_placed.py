@@ -1,4 +1,4 @@
-"""Is every load there once, with its true length, where it was pinned?"""
+"""What is on the timetable: every load once, with its true length, where it was pinned."""
 
 from __future__ import annotations
 
@@ -66,7 +66,7 @@ def _length(book: Book, placed: Placed) -> Iterator[Clash]:
 
 def _pinned(book: Book, placed: Placed, pin: Pin) -> Iterator[Clash]:
     facts, steps = book.facts, (placed.step,)
-    name = load(facts, placed.step, placed.load)
+    name = load(facts, placed.step, placed.load)  # pins are few
     start, end = sorted((placed.start, placed.end))
     if pin.start is not None and pin.start != placed.start:
         sentence = sentences.pinned_start(facts, name, placed.start, pin.start)

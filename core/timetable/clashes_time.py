@@ -1,4 +1,4 @@
-"""Is the order of things kept: loads, links, orders, serving, earliest and latest, the clock?"""
+"""Time: loads, links, orders, serving, earliest and latest, the clock."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from core.timetable import sentences
 from core.timetable.book import Book
 from core.timetable.clash import Clash, ClashKind
 from core.timetable.facts import Facts, Need
-from core.timetable.naming import clock, first_load, last_load, load
+from core.timetable.naming import first_load, last_load, load
 from core.timetable.timetable import Placed
 
 
@@ -40,7 +40,7 @@ def time_clashes(book: Book, steps: Iterable[StepId], everything: bool) -> Itera
 
 
 def _loads(facts: Facts, need: Need, loads: list[Placed]) -> Iterator[Clash]:
-    """Load k+1 starts not sooner than load k ends and the place is changed over."""
+    """Judge that load k+1 starts not before load k has ended and the place is changed over."""
     change_over = need.step.loads.change_over if need.step.loads is not None else 0
     for one, other in pairwise(loads):
         gap = other.start - one.end
@@ -50,52 +50,60 @@ def _loads(facts: Facts, need: Need, loads: list[Placed]) -> Iterator[Clash]:
             yield Clash(kind, sentence, other.start, one.end + change_over, (one.step,), by=change_over - gap)
 
 
-def _bond(facts: Facts, link: Link, number: int, before: list[Placed], after: list[Placed]) -> Iterator[Clash]:
+def _bond(
+    facts: Facts, link: Link, number: int, before: list[Placed], after: list[Placed]
+) -> Iterator[Clash]:
     """Judge one bond of a link between loads: all of both steps, or one pair."""
     if link.kind is LinkKind.END_TO_START:
         yield from _follows(facts, link, number, before, after)
         return
     if link.kind is LinkKind.START_TO_START:
         one, other = before[0].start, after[0].start
-        name = first_load
     else:
         one, other = before[-1].end, after[-1].end
-        name = last_load
-    names = (name(facts, link.before), name(facts, link.after))
-    yield from _too_soon(facts, link, names, one, other)
+    yield from _too_soon(facts, link, number, one, other)
     if link.most is not None and other - one > link.most:
         gap, limit = other - one, one + link.most
+        names = _names(facts, link, number)
         sentence = sentences.too_late_after(facts, link.kind, names, other, gap, link.most)
         steps = (link.before, link.after)
         yield Clash(ClashKind.WAITED_TOO_LONG, sentence, limit, other, steps, by=gap - link.most)
 
 
-def _follows(facts: Facts, link: Link, number: int, before: list[Placed], after: list[Placed]) -> Iterator[Clash]:
+def _follows(
+    facts: Facts, link: Link, number: int, before: list[Placed], after: list[Placed]
+) -> Iterator[Clash]:
     """Judge an end-to-start bond: the last load before and the first one after, the longest wait of all."""
-    paired = facts.paired(link)
-    last, first = max(before, key=_end), min(after, key=_start)
-    if paired:
-        names = (load(facts, link.before, number), load(facts, link.after, number))
-    else:
-        names = (last_load(facts, link.before), first_load(facts, link.after))
-    yield from _too_soon(facts, link, names, last.end, first.start)
+    yield from _too_soon(facts, link, number, max(map(_end, before)), min(map(_start, after)))
     if link.most is None:
         return
     early = facts.need(link.before).early
     done, until = before[0].end - early, after[-1].start
     wait = until - done
     if wait > link.most:
-        if not paired:
-            names = (first_load(facts, link.before), last_load(facts, link.after))
+        names = _names(facts, link, number, longest=True)
         length = (wait, link.most)
         sentence = sentences.waits(facts, names[0], done, f"{names[1]} starts", length, early > 0)
         steps = (link.before, link.after)
         yield Clash(ClashKind.WAITED_TOO_LONG, sentence, done + link.most, until, steps, by=wait - link.most)
 
 
-def _too_soon(facts: Facts, link: Link, names: tuple[str, str], one: int, other: int) -> Iterator[Clash]:
+def _names(facts: Facts, link: Link, number: int, longest: bool = False) -> tuple[str, str]:
+    """Return the names of the loads that a bond ties."""
+    if facts.paired(link):
+        return load(facts, link.before, number), load(facts, link.after, number)
+    if link.kind is LinkKind.END_TO_END:
+        return last_load(facts, link.before), last_load(facts, link.after)
+    if longest or link.kind is LinkKind.START_TO_START:
+        after = last_load if longest else first_load
+        return first_load(facts, link.before), after(facts, link.after)
+    return last_load(facts, link.before), first_load(facts, link.after)
+
+
+def _too_soon(facts: Facts, link: Link, number: int, one: int, other: int) -> Iterator[Clash]:
     gap = other - one
     if gap < link.least:
+        names = _names(facts, link, number)
         kind = ClashKind.OUT_OF_ORDER if gap < 0 else ClashKind.WAIT_TOO_SHORT
         sentence = sentences.too_soon(facts, link.kind, names, other, gap, link.least)
         steps = (link.before, link.after)
@@ -103,7 +111,7 @@ def _too_soon(facts: Facts, link: Link, names: tuple[str, str], one: int, other:
 
 
 def _order(book: Book, order: Order) -> Iterator[Clash]:
-    """The cook said: `then` begins only after `first` has ended."""
+    """Judge that what the cook put later begins only after the other has ended."""
     before, after = book.loads.get(order.first, []), book.loads.get(order.then, [])
     if not before or not after:
         return
@@ -116,7 +124,7 @@ def _order(book: Book, order: Order) -> Iterator[Clash]:
 
 
 def _served(facts: Facts, need: Need, loads: list[Placed]) -> Iterator[Clash]:
-    """A last step is done by its course, and not so long before that the food has waited too long."""
+    """Judge that a last step is done by its course, and not so early that the food waits too long."""
     if not need.last:
         return
     course, step = need.dish.course, need.step.id
@@ -129,25 +137,26 @@ def _served(facts: Facts, need: Need, loads: list[Placed]) -> Iterator[Clash]:
     done = loads[0].end - need.early
     wait, most = course - done, need.keep.most
     if wait > most:
-        name, until = first_load(facts, step), f"it is served at {clock(facts, course)}"
-        sentence = sentences.waits(facts, name, done, until, (wait, most), need.early > 0)
+        name, length = first_load(facts, step), (wait, most)
+        sentence = sentences.waits(facts, name, done, "it is served", length, need.early > 0)
         yield Clash(ClashKind.WAITED_TOO_LONG, sentence, done + most, course, (step,), by=wait - most)
 
 
 def _bounds(facts: Facts, need: Need, loads: list[Placed]) -> Iterator[Clash]:
-    """Keep the step's own earliest, latest and clock time, and the plan's opening."""
+    """Judge the step's own earliest, latest and clock time, and the plan's opening."""
     step, opens, steps = need.step, facts.plan.opens, (need.step.id,)
     first, last = min(loads, key=_start), max(loads, key=_end)
     start, end = first.start, last.end
-    name, last_name = load(facts, step.id, first.load), load(facts, step.id, last.load)
     if opens is not None and start < opens:
+        name = load(facts, step.id, first.load)
         sentence = sentences.before_opening(facts, name, start, opens)
         yield Clash(ClashKind.TOO_EARLY, sentence, start, opens, steps, by=opens - start)
     if step.earliest is not None and start < step.earliest:
+        name = load(facts, step.id, first.load)
         sentence = sentences.too_early(facts, name, start, step.earliest)
         yield Clash(ClashKind.TOO_EARLY, sentence, start, step.earliest, steps, by=step.earliest - start)
     if step.latest is not None and end > step.latest:
-        sentence = sentences.too_late(facts, last_name, end, step.latest)
+        sentence = sentences.too_late(facts, load(facts, step.id, last.load), end, step.latest)
         yield Clash(ClashKind.LATE, sentence, step.latest, end, steps, by=end - step.latest)
     if step.clock is not None:
         start, set_for = loads[0].start, clock_offset(facts.plan, step.clock)

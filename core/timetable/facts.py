@@ -46,6 +46,7 @@ class Facts:
     def __init__(self, plan: Plan) -> None:
         self.plan = plan
         self._needs: dict[StepId, Need] = {}
+        self._loads: dict[StepId, int] = {}
         self._hands: dict[tuple[StepId, int], tuple[HandsAt, ...]] = {}
         self._away: dict[tuple[CookId, int, int], tuple[calendar.Stretch, ...]] = {}
         self._closed: dict[tuple[StationId, int, int], tuple[calendar.Stretch, ...]] = {}
@@ -57,24 +58,32 @@ class Facts:
             plan = self.plan
             the_step, dish, held = plan.steps[step], plan.dish_of[step], reserved(plan, step)
             _span, uses = way_of(plan, the_step)
-            loads, keep = load_count(dish, the_step), keep_of(plan, the_step)
-            last = step in plan.last_steps
-            found = Need(the_step, dish, loads, held.length, held.early, uses, keep, last)
+            keep, last = keep_of(plan, the_step), step in plan.last_steps
+            found = Need(the_step, dish, self.loads(step), held.length, held.early, uses, keep, last)
             self._needs[step] = found
         return found
 
-    def hands(self, step: StepId, length: int) -> tuple[HandsAt, ...]:
-        """Return when a step of this length needs cooks; visits of no minutes are left out."""
+    def loads(self, step: StepId) -> int:
+        """Return how many loads a step of the plan comes to."""
+        found = self._loads.get(step)
+        if found is None:
+            found = self._loads[step] = load_count(self.plan.dish_of[step], self.plan.steps[step])
+        return found
+
+    def people(self, step: StepId, length: int) -> tuple[HandsAt, ...]:
+        """Return when a load of this length needs cooks, once for each of them; no minutes: left out."""
         found = self._hands.get((step, length))
         if found is None:
             asked = hands_of(self.plan, self.plan.steps[step], length)
-            found = self._hands[step, length] = tuple(each for each in asked if each.minutes > 0)
+            found = self._hands[step, length] = tuple(
+                each for each in asked if each.minutes > 0 for _person in range(each.people)
+            )
         return found
 
     def paired(self, link: Link) -> bool:
         """Return whether load k of the earlier step feeds load k of the later one."""
-        loads = self.need(link.before).loads
-        return link.kind is LinkKind.END_TO_START and loads > 1 and loads == self.need(link.after).loads
+        loads = self.loads(link.before)
+        return loads > 1 and link.kind is LinkKind.END_TO_START and loads == self.loads(link.after)
 
     def one_place(self, use: Use) -> bool:
         """Return whether all units of a use stand on one station."""
@@ -129,6 +138,16 @@ class Facts:
                 for step in run.steps:
                     found.setdefault(step, []).append(vessel)
         return {step: tuple(vessels) for step, vessels in found.items()}
+
+    @cached_property
+    def kept_steps(self) -> tuple[tuple[StepId, Use], ...]:
+        """Last steps whose food waits in a scarce place until it is served."""
+        found = []
+        for step in self.plan.last_steps:
+            keep = keep_of(self.plan, self.plan.steps[step])
+            if keep is not None and keep.wait.use is not None:
+                found.append((step, keep.wait.use))
+        return tuple(found)
 
     @cached_property
     def waiting_links(self) -> tuple[Link, ...]:

@@ -26,12 +26,13 @@ class Misfit(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """A use without its spot, a spot without a use, or a spot that does not suit; `by` in units or cm."""
+    """A use without its spot, a spot without a use, or one that does not suit; `by` in units or cm."""
 
     misfit: Misfit
     use: Use | None
     spot: Spot | None
     by: int = 0
+    taken: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +90,7 @@ def _faults(facts: Facts, use: Use, taken: list[Spot]) -> list[Fault]:
             counted = False  # as much as one likes
     units = sum(spot.units for spot in taken)
     if not found and counted and units != use.units:
-        found.append(Fault(Misfit.UNITS, use, taken[0], by=abs(units - use.units)))
+        found.append(Fault(Misfit.UNITS, use, taken[0], by=abs(units - use.units), taken=units))
     return found
 
 

@@ -56,7 +56,7 @@ def number(count: int) -> str:
 def load(facts: Facts, step: StepId, which: int) -> str:
     """Return "Skewers: grill", or "load 2 of Skewers: grill" where it is done in loads."""
     name = facts.words.step(step)
-    many = step in facts.plan.steps and facts.need(step).loads > 1
+    many = step in facts.plan.steps and facts.loads(step) > 1
     return f"load {which + 1} of {name}" if many or which else name
 
 
@@ -72,7 +72,7 @@ def last_load(facts: Facts, step: StepId) -> str:
 
 def _of_loads(facts: Facts, step: StepId, which: str) -> str:
     name = facts.words.step(step)
-    return f"the {which} load of {name}" if facts.need(step).loads > 1 else name
+    return f"the {which} load of {name}" if facts.loads(step) > 1 else name
 
 
 def place(facts: Facts, station: StationId) -> str:

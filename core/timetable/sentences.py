@@ -172,6 +172,8 @@ def off_the_clock(facts: Facts, name: str, start: int, set_for: int) -> str:
 def two_at_once(facts: Facts, cook: CookId, when: tuple[int, int], names: Sequence[str]) -> str:
     """Say that a cook has several things to do at the same time."""
     who = facts.words.cook(cook)
+    if len(set(names)) == 1:
+        return f"{who} is wanted for {names[0]} {number(len(names))} times at once from {span(facts, *when)}."
     things = f"{number(len(names))} things to do at once"
     return f"{who} has {things} from {span(facts, *when)}: {join_words(names)}."
 

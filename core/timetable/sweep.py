@@ -39,7 +39,9 @@ def crowds(held: Iterable[Held[T]], limit: int) -> list[Crowd[T]]:
     """Return each stretch in which the same things ask for more than `limit` together."""
     taken = sorted((each for each in held if each.end > each.start and each.amount > 0), key=_start)
     found: list[Crowd[T]] = []
-    if sum(each.amount for each in taken) <= limit:
+    apart = all(one.end <= other.start for one, other in pairwise(taken))
+    most = max if apart else sum
+    if not taken or most(each.amount for each in taken) <= limit:
         return found
     times = sorted({each.start for each in taken} | {each.end for each in taken})
     active: list[Held[T]] = []

@@ -35,7 +35,7 @@ def trial(tmp_path):
     return run
 
 
-WRONG = '''
+WRONG = """
 import threading, time, warnings
 from PySide6.QtCore import qCritical, QTimer
 from PySide6.QtWidgets import QDialog, QFileDialog, QInputDialog, QMessageBox
@@ -64,11 +64,11 @@ def test_qt_critical(qtbot):
 
 def test_warning():
     warnings.warn("old", DeprecationWarning)
-'''
+"""
 
 STRAY_MARKER = "import pytest\n\n@pytest.mark.no_such_marker\ndef test_marker():\n    pass\n"
 
-RIGHT = '''
+RIGHT = """
 import os, threading
 from pathlib import Path
 import pytest
@@ -108,7 +108,7 @@ def test_font_and_screen(qtbot):
 @given(strategies.integers())
 def test_hypothesis(number):
     assert number == number
-'''
+"""
 
 
 def test_each_guard_catches_what_it_is_for(trial):
@@ -133,5 +133,6 @@ def test_what_is_right_passes(trial):
 
 
 def test_core_tests_run_without_the_qt_plugin(trial):
-    said = trial("import sys\ndef test_no_qt():\n    assert 'PySide6' not in sys.modules\n", "-p", "no:pytest-qt")
+    source = "import sys\ndef test_no_qt():\n    assert 'PySide6' not in sys.modules\n"
+    said = trial(source, "-p", "no:pytest-qt")
     assert "1 passed" in said, said

@@ -10,15 +10,16 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parents[2]
-CONTRACTS = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["tool"]["importlinter"]["contracts"]
-ALL = {contract["id"] for contract in CONTRACTS}
+SETTINGS = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["tool"]["importlinter"]
+ALL = {contract["id"] for contract in SETTINGS["contracts"]}
+
+# as the tool's own command does
+LINT = "from importlinter.cli import lint_imports_command as lint; lint()"
 
 
 def lint(folder, *options):
-    # run as the tool's own command does; the folder with the packages comes first on the path
     return subprocess.run(
-        [sys.executable, "-c", "from importlinter.cli import lint_imports_command as c; c()", "--no-cache", "--no-logo"]
-        + list(options),
+        [sys.executable, "-c", LINT, "--no-cache", "--no-logo", *options],
         cwd=folder,
         env={**os.environ, "PYTHONPATH": str(folder)},
         capture_output=True,

@@ -7,7 +7,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
 
-PROGRAM = '''
+PROGRAM = """
 import importlib, sys
 from pathlib import Path
 
@@ -30,7 +30,7 @@ for file in sorted(Path("core").rglob("*.py")):
     name = ".".join(file.with_suffix("").parts).removesuffix(".__init__")
     importlib.import_module(name)
     print(name)
-'''
+"""
 
 
 def test_core_is_importable_without_qt():

@@ -1,9 +1,12 @@
 """Drags against every placing of small plans: where a load may go, and that all others move the least."""
 
+from dataclasses import replace
+
 import numpy as np
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from core.plan.decisions import Pin
 from core.plan.network_limits import LimitKind, pinned_starts
 from core.plan.network_push import Pusher, can_slip
 from tests.core.network.grid import CLOSES, OPENS, Grid, small_plans
@@ -14,12 +17,15 @@ OFFSETS = st.integers(OPENS, CLOSES)
 @st.composite
 def drags(draw):
     """Draw a plan, a placing that keeps all it asks, and a load; the load's own pin does not bind it."""
-    plan = draw(small_plans())
-    placings = Grid(plan, pinned_starts(plan)).placings()
+    plan = draw(small_plans(pins=False))
+    grid = Grid(plan)
+    placings = grid.placings()
     assume(len(placings))
     row = placings[draw(st.integers(0, len(placings) - 1))]
-    starts = dict(zip(Grid(plan).keys, map(int, row), strict=True))
-    key = draw(st.sampled_from(sorted(starts)))
+    starts = dict(zip(grid.keys, map(int, row), strict=True))
+    pinned = draw(st.lists(st.sampled_from(grid.keys), unique=True, max_size=2))
+    plan = replace(plan, decisions=replace(plan.decisions, pins=tuple(Pin(*each, starts[each]) for each in pinned)))
+    key = draw(st.sampled_from(grid.keys))
     others = {each: start for each, start in pinned_starts(plan).items() if each != key}
     return plan, starts, key, Grid(plan, others)
 
@@ -44,10 +50,10 @@ def test_inside_the_stretch_all_holds_again_and_each_load_moves_the_least(drag, 
     first, last = grid.span(key)
     start = min(max(start, first), last)
     push = Pusher(plan, starts).pushed(key, start)
-    after = starts | push.starts
+    after = starts | push.moved
     assert push.broken == ()
     assert grid.holds(after)
-    assert all(push.starts[each] != starts[each] for each in push.starts if each != key)
+    assert all(push.moved[each] != starts[each] for each in push.moved if each != key)
     moved = np.abs(np.array([after[each] - starts[each] for each in grid.keys]))
     possible = np.abs(grid.placings(key, start) - np.array([starts[each] for each in grid.keys]))
     assert (possible.min(axis=0) == moved).all()
@@ -61,7 +67,7 @@ def test_outside_the_stretch_only_what_cannot_hold_breaks(drag, start):
     first, last = grid.span(key)
     assert bool(push.broken) == (not first <= start <= last)
     assert all(key in (each.limit.before, each.limit.after) for each in push.broken)
-    after = starts | push.starts
+    after = starts | push.moved
     limits = [each for each in pusher.network.limits if each.kind is not LimitKind.PIN]
     gone = {each.limit: each.by for each in push.broken}
     for limit in limits:
@@ -107,10 +113,10 @@ def test_an_untidy_timetable_is_never_made_worse_elsewhere_and_pins_stay(drag):
     plan, starts, key, start = drag
     pusher = Pusher(plan, starts)
     push = pusher.pushed(key, start)
-    after = starts | push.starts
+    after = starts | push.moved
     broken = {each.limit for each in push.broken}
     assert after[key] == start
-    assert not {pin for pin in pinned_starts(plan) if pin != key} & set(push.starts)
+    assert not {pin for pin in pinned_starts(plan) if pin != key} & set(push.moved)
     for limit in pusher.network.limits:
         before = starts.get(limit.before, 0) + limit.minutes - starts.get(limit.after, 0)
         now = after.get(limit.before, 0) + limit.minutes - after.get(limit.after, 0)

@@ -26,6 +26,7 @@ def a_file() -> Iterator[Path]:
         yield Path(shutil.copy(SAMPLE, Path(folder) / "a.cookday"))
 
 
+@settings(max_examples=50, deadline=None)
 @given(plans())
 def test_a_plan_comes_back_from_its_rows(plan: Plan) -> None:
     rows = {table: list(found.values()) for table, found in to_rows(plan).items()}
@@ -45,8 +46,8 @@ def test_a_plan_comes_back_from_its_file(plan: Plan) -> None:
             assert copy.plan() == plan
 
 
-@settings(max_examples=50, deadline=None)
-@given(st.lists(plans(), min_size=2, max_size=5), st.lists(st.integers(0, 4), max_size=6))
+@settings(max_examples=25, deadline=None)
+@given(st.lists(plans(), min_size=2, max_size=4), st.lists(st.integers(0, 3), max_size=6))
 def test_any_sequence_of_saves_leaves_exactly_the_last(drawn: list[Plan], again: list[int]) -> None:
     with a_file() as path:
         with PlanFile.open(path, mending=True) as file:

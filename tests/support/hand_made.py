@@ -221,7 +221,7 @@ def _spots(places: str, units: int) -> tuple[Spot, ...]:
 
 
 def _stays(plan: Plan, at: dict[tuple[StepId, int], Placed]) -> Iterator[Stay]:
-    last = {step: load for step, load in sorted(at)}
+    last = dict(sorted(at))
     for line in _WAITS.strip().splitlines():
         before, after, where = line.split()
         start = at[StepId(before), 0].end

@@ -40,7 +40,7 @@ def _paths(thing: Any, path: Path) -> Iterator[Path]:
     if type(thing) in _WORSE:
         yield path
     elif isinstance(thing, tuple):
-        if thing:
+        if thing and not isinstance(thing[0], int):  # a night and a point on a curve have always two numbers
             yield path
         for place, each in enumerate(thing):
             yield from _paths(each, (*path, place))

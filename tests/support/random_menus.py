@@ -109,9 +109,11 @@ def touches(draw: st.DrawFn, length: Span, skills: tuple[str, ...]) -> Touch:
 
 @st.composite
 def steps(draw: st.DrawFn, dish: DishId, local: str, kitchen: Kitchen) -> Step:
-    """Draw a step with any of its features."""
+    """Draw a step: a plain one as often as one with any of its features."""
     length = draw(spans())
     attention = draw(st.sampled_from(Attention))
+    if draw(st.booleans()):
+        return Step(step_id(dish, local), draw(names()), length, attention)
     skills = tuple(sorted({skill for cook in kitchen.cooks for skill in cook.skills}))
     ways = [draw(rarely(_alternatives(kitchen))) for _each in range(draw(st.integers(0, 2)))]
     tended = draw(st.lists(touches(length, skills), max_size=3)) if attention is Attention.TENDED else []

@@ -51,7 +51,9 @@ def heaters(draw: st.DrawFn) -> Heater:
 
 @st.composite
 def stations(draw: st.DrawFn, id: str, kind: StationKind) -> Station:  # noqa: A002  the word the field bears
-    """Draw a station of a kind."""
+    """Draw a station of a kind: a plain one as often as one with any of its features."""
+    if draw(st.booleans()):
+        return Station(StationId(id), draw(names()), kind, draw(st.integers(1, 4)))
     shelves = draw(st.lists(st.builds(Shelf, st.integers(1, 3000), st.integers(1, 60), names()), max_size=3))
     return Station(
         StationId(id),
@@ -106,9 +108,9 @@ def kitchens(draw: st.DrawFn) -> Kitchen:
 @st.composite
 def moments(draw: st.DrawFn) -> Moment:
     """Draw a plating time at an hour that no clock change skips or repeats."""
-    day = draw(st.dates(datetime(2020, 1, 1).date(), datetime(2035, 12, 31).date()))  # noqa: DTZ001  days only
+    day = draw(st.dates(datetime(2020, 1, 1).date(), datetime(2035, 12, 31).date()))
     hour, minute = draw(st.integers(6, 22)), draw(st.integers(0, 59))
-    return Moment(datetime(day.year, day.month, day.day, hour, minute), draw(st.sampled_from(_ZONES)))  # noqa: DTZ001
+    return Moment(datetime(day.year, day.month, day.day, hour, minute), draw(st.sampled_from(_ZONES)))
 
 
 @st.composite

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import fields
 from typing import Annotated, Any, ClassVar
 
-from pydantic import BeforeValidator, Field, PlainValidator, WithJsonSchema
+from pydantic import BeforeValidator, Field, WithJsonSchema
 
 from core.intake.text.entry import Entry
 from core.intake.text.nearest import one_of
@@ -25,7 +25,7 @@ def manner_in(value: object) -> Manner:
     return _MANNERS[one_of(value, _MANNERS, "a way to reserve lengths")]
 
 
-MannerText = Annotated[Manner, PlainValidator(manner_in), WithJsonSchema({"enum": list(_MANNERS)})]
+MannerText = Annotated[Manner, BeforeValidator(manner_in), WithJsonSchema({"enum": list(_MANNERS)})]
 
 
 def way_in(value: object) -> object:
@@ -150,7 +150,7 @@ class DecisionsText(Entry):
     """Steps whose length is reserved in another manner."""
     orders: list[OrderText] = Field(default_factory=list)
     """One step only after another."""
-    wishes: WishesText = WishesText()
+    wishes: WishesText = Field(default_factory=WishesText)
     """What makes a good day."""
 
     def decisions(self, choices: tuple[Choice, ...]) -> Decisions:

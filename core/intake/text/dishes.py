@@ -6,7 +6,7 @@ from typing import Annotated, Any, ClassVar
 
 from pydantic import BeforeValidator, Field
 
-from core.intake.text.entry import Entry, listed
+from core.intake.text.entry import Entry, OneOrMore, listed
 from core.intake.text.places import Typed
 from core.intake.text.scalars import Offset, QuantityText, offset_out, quantity_out
 from core.intake.text.steps import StepText
@@ -16,7 +16,7 @@ from core.plan.menu import Dish, Ingredient
 from core.plan.step import Keep
 
 _PER_KG = " per kg of "
-Words = Annotated[list[str], BeforeValidator(listed)]
+Words = Annotated[list[str], BeforeValidator(listed), OneOrMore()]
 
 
 class IngredientText(Entry):
@@ -126,7 +126,7 @@ class DishText(Entry):
     """When it is served, from plating: "75 min after", "3 min before"."""
     served: bool = True
     """False: other dishes use it, it is not served by itself."""
-    keeps: KeepText = KeepText()
+    keeps: KeepText = Field(default_factory=KeepText)
     """How long it may wait when done, and how; left out: without limit, on the counter."""
     ingredients: list[IngredientText] = Field(default_factory=list)
     """What goes in."""

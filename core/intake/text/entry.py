@@ -44,6 +44,17 @@ class Entry(BaseModel):
         return table
 
 
+class OneOrMore:
+    """Mark a list of which a single entry may be typed without brackets."""
+
+    def __get_pydantic_json_schema__(
+        self, core: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        """Allow the single entry beside the list."""
+        several = handler(core)
+        return {"anyOf": [several["items"], several]}
+
+
 def listed(value: Any) -> Any:
     """Return a single entry as a list of one, so that brackets need not be typed."""
     return value if isinstance(value, list) else [value]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Annotated, Any, ClassVar
 
-from pydantic import PlainValidator, WithJsonSchema
+from pydantic import BeforeValidator, WithJsonSchema
 
 from core.intake.text.nearest import one_of
 from core.intake.text.places import Typed
@@ -23,7 +23,7 @@ def link_kind_in(value: object) -> LinkKind:
     return _KINDS[one_of(value, _KINDS, "a kind of link")]
 
 
-LinkKindText = Annotated[LinkKind, PlainValidator(link_kind_in), WithJsonSchema({"enum": list(_KINDS)})]
+LinkKindText = Annotated[LinkKind, BeforeValidator(link_kind_in), WithJsonSchema({"enum": list(_KINDS)})]
 
 
 class AfterText(WaitText):

@@ -8,7 +8,7 @@ from typing import Annotated, Any, ClassVar
 from pydantic import BeforeValidator, Field, PlainValidator, WithJsonSchema
 
 from core.intake.text.dishes import Words
-from core.intake.text.entry import Entry, listed
+from core.intake.text.entry import Entry, OneOrMore, listed
 from core.intake.text.places import Celsius, KindText, Typed, celsius_in, celsius_out
 from core.intake.text.scalars import Minutes, minutes_out, wrong
 from core.intake.text.windows import NightText, WindowText, night_out, window_out
@@ -137,7 +137,7 @@ def heater_out(heater: Heater) -> Typed:
         fits = False
     return {
         "settings": settings if fits else [heater.lowest, heater.highest],
-        "from_cold": [_point_out(point) for point in heater.from_cold],
+        "from_cold": [point_out(point) for point in heater.from_cold],
         "up": heater.up,
         "down": heater.down,
         "keep_on": minutes_out(heater.keep_on),
@@ -145,7 +145,8 @@ def heater_out(heater: Heater) -> Typed:
     }
 
 
-def _point_out(point: tuple[int, int]) -> Any:
+def point_out(point: tuple[int, int]) -> Any:
+    """Return a measured point as typed."""
     text = f"{celsius_out(point[0])} in {show_minutes(point[1])}"
     try:
         return text if point_in(text) == point else list(point)
@@ -153,7 +154,7 @@ def _point_out(point: tuple[int, int]) -> Any:
         return list(point)
 
 
-Windows = Annotated[list[WindowText], BeforeValidator(listed)]
+Windows = Annotated[list[WindowText], BeforeValidator(listed), OneOrMore()]
 
 
 class StationText(Entry):

@@ -102,7 +102,7 @@ HeatText = Annotated[
 ]
 KindText = Annotated[
     StationKind,
-    PlainValidator(kind_in),
+    BeforeValidator(kind_in),
     WithJsonSchema({"enum": [kind.value for kind in StationKind]}),
 ]
 
@@ -213,7 +213,6 @@ def _place_words(word: str) -> Typed:
 
 _UNIT_WORDS = {
     StationKind.OVEN: "rack",
-    StationKind.GRILL: "place",
     StationKind.BURNER: "burner",
     StationKind.HOT_BOX: "hot box",
     StationKind.MACHINE: "machine",
@@ -227,7 +226,7 @@ def words_of(use: Use) -> list[str]:
         shown = heat_out(use.heat.low, use.heat.setting, use.heat.high)
         parts.append(shown if isinstance(shown, str) else "")
     if use.units != 1:
-        parts.append(f"{use.units} {plural_of(_UNIT_WORDS.get(use.kind, 'unit'))}")
+        parts.append(f"{use.units} {plural_of(_UNIT_WORDS.get(use.kind, 'place'))}")
     parts += [f"{use.area} cm2"] if use.area else []
     parts += [f"{use.height} cm"] if use.height else []
     parts += ["raw"] if use.raw else []

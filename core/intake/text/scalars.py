@@ -33,9 +33,9 @@ def _named(value: object) -> str:
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, list):
-        return "a list"
+        return "A list"
     if isinstance(value, dict):
-        return "a table"
+        return "A table"
     return quoted(str(value))
 
 

@@ -9,13 +9,12 @@ from pydantic import (
     BeforeValidator,
     Field,
     ModelWrapValidatorHandler,
-    PlainValidator,
     PrivateAttr,
     WithJsonSchema,
     model_validator,
 )
 
-from core.intake.text.entry import Entry, listed
+from core.intake.text.entry import Entry, OneOrMore, listed
 from core.intake.text.follows import AfterText
 from core.intake.text.nearest import one_of
 from core.intake.text.places import KIND_OF, Celsius, PlaceText, Typed, celsius_out, uses_out
@@ -35,12 +34,12 @@ def attention_in(value: object) -> Attention:
 
 
 AttentionText = Annotated[
-    Attention, PlainValidator(attention_in), WithJsonSchema({"enum": list(_ATTENTIONS)})
+    Attention, BeforeValidator(attention_in), WithJsonSchema({"enum": list(_ATTENTIONS)})
 ]
-Places = Annotated[list[PlaceText], BeforeValidator(listed)]
-Vessels = Annotated[list[VesselUseText], BeforeValidator(listed)]
-Touches = Annotated[list[TouchText], BeforeValidator(listed)]
-Afters = Annotated[list[AfterText], BeforeValidator(listed)]
+Places = Annotated[list[PlaceText], BeforeValidator(listed), OneOrMore()]
+Vessels = Annotated[list[VesselUseText], BeforeValidator(listed), OneOrMore()]
+Touches = Annotated[list[TouchText], BeforeValidator(listed), OneOrMore()]
+Afters = Annotated[list[AfterText], BeforeValidator(listed), OneOrMore()]
 
 
 class Placed(Entry):

@@ -81,7 +81,7 @@ def touch_out(touch: Touch) -> Any:
     return table | {"from_end": touch.from_end, "skill": touch.skill}
 
 
-_PIECES = re.compile(r"(\d+)(?: (?:pieces?|portions?|servings?))?")
+_PIECES = re.compile(r"(\d+)(?: [a-z][a-z -]*)?")
 _PER_LOAD = re.compile(r"(\d+) (?:a|per|to a|to the|each) load|(\d+) at a time")
 _BETWEEN = re.compile(r"(.+) (?:between(?: loads)?|change-over)")
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Annotated, Any, ClassVar
 
-from pydantic import PlainValidator, WithJsonSchema, model_validator
+from pydantic import BeforeValidator, WithJsonSchema, model_validator
 
 from core.intake.text.entry import Entry
 from core.intake.text.nearest import nearest, one_of
@@ -33,7 +33,7 @@ def holding_in(value: object) -> Holding:
 
 HoldingText = Annotated[
     Holding,
-    PlainValidator(holding_in),
+    BeforeValidator(holding_in),
     WithJsonSchema({"enum": list(_HOLDINGS)}),
 ]
 
@@ -75,7 +75,8 @@ def _wait_part(part: str) -> Typed | None:
         return {}
     if word == "at once":
         return {"least": 0, "most": 0}
-    if is_place_word(word) or _HEAT.search(word):
+    # "on the countr" is a way of waiting misspelt, not a station: here a station is named with "at"
+    if not word.startswith(("in ", "on ")) and (is_place_word(word) or _HEAT.search(word)):
         return None
     return _bounds(part, word)
 

@@ -8,7 +8,7 @@ from pydantic import BeforeValidator, Field
 
 from core.intake.text.decisions import DecisionsText
 from core.intake.text.dishes import DishText
-from core.intake.text.entry import Entry, listed
+from core.intake.text.entry import Entry, OneOrMore, listed
 from core.intake.text.follows import LinkText
 from core.intake.text.kitchen import CookText, StationText, VesselText
 from core.intake.text.scalars import Minutes, MomentText, Offset
@@ -32,8 +32,8 @@ class PlanText(Entry):
     vessel: dict[str, VesselText] = Field(default={}, description="vessels by id")
     cook: dict[str, CookText] = Field(default={}, description="cooks by id")
     dish: dict[str, DishText] = Field(default={}, description="dishes by id, in order")
-    link: Annotated[list[LinkText], BeforeValidator(listed)] = Field(
+    link: Annotated[list[LinkText], BeforeValidator(listed), OneOrMore()] = Field(
         default=[], description="links that no step could say in its own place, after all others"
     )
-    decisions: DecisionsText = DecisionsText()
+    decisions: DecisionsText = Field(default_factory=DecisionsText)
     """What was decided."""

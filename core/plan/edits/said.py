@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from core.measures.clock import Moment, show_clock
 from core.measures.minutes import show_tminus
+from core.measures.refusal import Refusal
 from core.plan.check_words import Words, short
 from core.plan.ids import CookId, DishId, StationId, StepId, VesselId, dish_part, local_part
 from core.plan.plan import Plan
@@ -50,7 +51,10 @@ class Said:
         """Return an offset as a clock time, with its day where that is not plating's."""
         if self._plan is None:
             return show_tminus(offset)
-        at, plating = self._plan.wall(offset), self._plan.wall(0)
+        try:
+            at, plating = self._plan.wall(offset), self._plan.wall(0)
+        except (Refusal, OverflowError):  # plating in a zone that is not known, or an offset beyond all dates
+            return show_tminus(offset)
         day = "" if at.date() == plating.date() else f"{_DAYS[at.weekday()]} "
         return f"{day}{show_clock(at)}"
 

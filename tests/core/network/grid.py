@@ -115,7 +115,7 @@ def small_plans(draw: st.DrawFn, pins: bool = True) -> Plan:
         pieces = draw(st.integers(1, 1 + min(1, spare)))
         spare -= pieces - 1
         low, likely, high = sorted(draw(st.tuples(*[st.integers(1, 4)] * 3)))
-        some = draw(st.sampled_from(("", "", "", "earliest", "latest", "keeps")))
+        some = draw(st.sampled_from(("",) * 6 + ("earliest", "latest", "keeps")))
         value = draw(st.integers(OPENS, -1))
         extra = {"": {}, "keeps": {"keeps": Keep(-value)}}.get(some, {some: value})
         loads = Loads(pieces, 1, draw(st.integers(0, 1))) if pieces > 1 else None
@@ -124,7 +124,7 @@ def small_plans(draw: st.DrawFn, pins: bool = True) -> Plan:
     dishes = [
         a_dish(name, *own, course=draw(st.integers(-2, 2)), served=draw(st.booleans()), keep=Keep(most))
         for name, own in steps.items()
-        for most in [draw(st.none() | st.integers(0, 8))]
+        for most in [draw(st.none() | st.integers(3, 10))]
     ]
     pairs = [(one, other) for n, one in enumerate(names) for other in names[n + 1 :]]
     links = [draw(_links(one, other)) for one, other in pairs]

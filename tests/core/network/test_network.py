@@ -34,6 +34,14 @@ def test_what_forces_a_bound_names_the_neighbour_and_the_link():
     assert [limit.kind for limit in chain(network, ROAST, "latest")] == [LimitKind.LEAST, LimitKind.SERVED]
 
 
+def test_steps_without_an_end_to_meet_are_held_by_nothing():
+    """Two steps of no minutes that wait for each other: neither is a last step, so nothing is served from them."""
+    steps = [hands_off("soup.a", 0), hands_off("soup.b", 0)]
+    network = Network.of(a_bench(*steps, links=(a_link("soup.a", "soup.b"), a_link("soup.b", "soup.a"))))
+    assert network.holds(("soup.a", 0)).latest is None
+    assert chain(network, ("soup.a", 0), "latest") == ()
+
+
 def test_a_pin_forces_both_sides():
     held = Network.of(a_lamb(pins=(Pin("lamb.roast", start=-150),))).holds(ROAST)
     assert {held.earliest.limit.kind, held.latest.limit.kind} == {LimitKind.PIN}

@@ -1,4 +1,4 @@
-"""The check as a whole: valid plans pass, broken ones give sentences, never an error; edits make nothing worse."""
+"""The check as a whole: valid plans pass, broken ones give sentences; edits make nothing worse."""
 
 from __future__ import annotations
 

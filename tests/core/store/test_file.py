@@ -11,6 +11,7 @@ import pytest
 from core.measures.refusal import Refusal
 from core.plan.decisions import Decisions, Pin
 from core.plan.ids import DishId, StepId
+from core.plan.kitchen import Heater
 from core.plan.menu import Menu
 from core.plan.plan import Plan
 from core.store.file import PlanFile
@@ -64,6 +65,14 @@ def test_a_closed_file_lies_alone(file: PlanFile, path: Path) -> None:
     file.close()
     file.close()
     assert beside(path) == ["feast.cookday"]
+    copy = path.with_name("by hand.cookday")
+    copy.write_bytes(path.read_bytes())
+    assert reopened(copy).name == "Other"
+
+
+def test_a_settled_file_can_be_copied_by_hand_while_it_is_open(file: PlanFile, path: Path) -> None:
+    file.save(file.held, replace(file.held, name="Other"))
+    file.settle()
     copy = path.with_name("by hand.cookday")
     copy.write_bytes(path.read_bytes())
     assert reopened(copy).name == "Other"
@@ -179,8 +188,7 @@ def test_what_would_not_be_read_again_is_not_written(file: PlanFile, path: Path)
         file.save(plan, wrong)
     with pytest.raises(Refusal, match="no file can keep"):
         PlanFile.create(path.with_name("b.cookday"), wrong)
-    heater = replace(plan.kitchen.stations[0].heater, up=float("nan"))
-    hot = replace(plan.kitchen.stations[0], heater=heater)
+    hot = replace(plan.kitchen.stations[0], heater=Heater(up=float("nan")))
     with pytest.raises(Refusal, match="no file can keep"):
         file.save(
             plan, replace(plan, kitchen=replace(plan.kitchen, stations=(hot, *plan.kitchen.stations[1:])))

@@ -39,4 +39,4 @@ def test_a_name_that_is_not_there_is_said() -> None:
     import core.store
 
     with pytest.raises(AttributeError, match="no attribute 'Cupboard'"):
-        _ = core.store.Cupboard  # type: ignore[attr-defined]  # that is the test
+        _ = core.store.Cupboard

@@ -32,7 +32,7 @@ class Strict:
         (Heat | None, None, "null"),
         (Colour, Colour.RED, '"red"'),
         (Fraction, Fraction(2, 3), '"2/3"'),
-        (datetime, datetime(2026, 9, 26, 19, 30), '"2026-09-26T19:30:00"'),  # noqa: DTZ001  a local time
+        (datetime, datetime(2026, 9, 26, 19, 30), '"2026-09-26T19:30:00"'),
         (tuple[int, int] | None, (1380, 420), "[1380,420]"),
         (tuple[str, ...], ("a", "é"), '["a","\\u00e9"]'),
         (int | Fraction, Fraction(1, 2), '"1/2"'),

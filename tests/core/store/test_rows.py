@@ -13,7 +13,7 @@ from core.plan.menu import Menu
 from core.plan.plan import Plan
 from core.store.plain import Unreadable
 from core.store.rows import PLAN, Rows, entries, plan_row, to_plan, to_rows
-from core.store.shapes import SHAPES
+from core.store.shapes import SHAPES, write_cell
 from core.store.tables import TABLES
 from tests.core.store.sample import full_plan
 
@@ -79,7 +79,7 @@ def test_twins_are_refused_before_one_of_them_is_lost() -> None:
     plan = full_plan()
     twice = replace(plan, menu=replace(plan.menu, links=(*plan.menu.links, plan.menu.links[0])))
     with pytest.raises(Refusal, match=r'"beans.soak beans.simmer end to start" twice'):
-        entries(twice)
+        entries("link", twice)
 
 
 def test_rows_that_come_to_no_plan_are_unreadable() -> None:
@@ -92,3 +92,8 @@ def test_rows_that_come_to_no_plan_are_unreadable() -> None:
     empty = [{**rows["step"][0], "uses": None}, *rows["step"][1:]]
     with pytest.raises(Unreadable, match="nothing where something belongs"):
         to_plan({**rows, "step": empty})
+
+
+def test_a_cell_that_would_not_come_back_is_not_written() -> None:
+    with pytest.raises(Unreadable, match="nan reads as nan"):
+        write_cell(float, float("nan"))

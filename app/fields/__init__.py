@@ -1,0 +1,38 @@
+"""Small inputs of the places: declared fields, forms and rows made from them, texts read and shown."""
+
+from app.fields.buttons import a_button, with_key
+from app.fields.columns import Columns
+from app.fields.draft import Draft
+from app.fields.dress import dress_fields, dress_inside
+from app.fields.form import Form
+from app.fields.leaves import Leaves
+from app.fields.line import Line
+from app.fields.pick import Pick
+from app.fields.reading_order import tab_as_read
+from app.fields.row import Row
+from app.fields.rows import Rows
+from app.fields.spec import Picked, Spec, Ticked, Typed, Weighed, Written
+from app.fields.trying import tried
+
+__all__ = [
+    "Columns",
+    "Draft",
+    "Form",
+    "Leaves",
+    "Line",
+    "Pick",
+    "Picked",
+    "Row",
+    "Rows",
+    "Spec",
+    "Ticked",
+    "Typed",
+    "Weighed",
+    "Written",
+    "a_button",
+    "dress_fields",
+    "dress_inside",
+    "tab_as_read",
+    "tried",
+    "with_key",
+]

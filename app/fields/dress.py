@@ -1,0 +1,63 @@
+"""The style sheet of the fields, made from the palette: lines of paper to write on, not boxes."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QWidget
+
+from app.fields.buttons import dress_buttons
+from app.fields.line import Line
+from app.look import Palette, icons
+
+
+def fields_sheet(palette: Palette) -> str:
+    """Return the style sheet for a theme."""
+    p = palette
+    return f"""
+    QLineEdit[field="line"], QPlainTextEdit[field="notes"] {{ background: transparent; color: {p.ink};
+        border: 2px solid transparent; border-bottom: 1px solid {p.line}; border-radius: 0; padding: 2px;
+        selection-background-color: {p.accent}; selection-color: {p.on_accent}; }}
+    QLineEdit[field="line"]:hover, QPlainTextEdit[field="notes"]:hover {{ border-bottom: 1px solid {p.rail}; }}
+    QLineEdit[field="line"]:focus, QPlainTextEdit[field="notes"]:focus {{ background: {p.lane};
+        border: 2px solid {p.accent}; }}
+    QLineEdit[wrong="true"], QPlainTextEdit[wrong="true"] {{ border-bottom: 2px solid {p.clash}; color: {p.clash}; }}
+    QLineEdit[wrong="true"]:focus {{ border: 2px solid {p.clash}; }}
+    QCheckBox[field="tick"]:focus {{ color: {p.accent}; }}
+    QCheckBox[wrong="true"] {{ color: {p.clash}; }}
+    #fieldLabel, #rowWords, #soft {{ color: {p.faint}; }}
+    #wrong {{ color: {p.clash}; }}
+    #title {{ font-weight: bold; font-size: 17px; }}
+    #row {{ border: 0; border-bottom: 1px solid {p.line}; border-left: 5px solid transparent; }}
+    #row[chosen="true"] {{ background: {p.lane}; border-left: 5px solid {p.accent}; }}
+    #draft {{ border: 0; border-left: 5px solid transparent; }}
+    #leaf {{ background: transparent; border: 0; border-bottom: 3px solid transparent; color: {p.faint};
+        padding: 4px 12px; }}
+    #leaf:hover {{ color: {p.ink}; border-bottom: 3px solid {p.line}; }}
+    #leaf:checked {{ color: {p.ink}; font-weight: bold; border-bottom: 3px solid {p.accent}; }}
+    #leaf:focus {{ background: {p.lane}; color: {p.accent}; }}
+    #iconButton, #wordButton {{ background: {p.panel}; color: {p.ink}; border: 1px solid {p.line};
+        border-radius: 4px; padding: 3px 6px; }}
+    #wordButton {{ padding: 3px 12px; }}
+    #iconButton:hover, #wordButton:hover {{ background: {p.lane}; border: 1px solid {p.rail}; }}
+    #iconButton:focus, #wordButton:focus {{ border: 2px solid {p.accent}; padding: 2px 5px; }}
+    #wordButton:focus {{ padding: 2px 11px; }}
+    #iconButton:disabled, #wordButton:disabled {{ color: {p.rail}; background: transparent; }}
+    #paper {{ background: {p.ground}; border: 0; }}
+    #bar {{ border-bottom: 1px solid {p.line}; }}
+    #aside {{ background: {p.panel}; border: 0; border-top: 1px solid {p.line}; }}
+    #card {{ background: {p.lane}; border: 1px solid {p.line}; border-radius: 6px; }}
+    QScrollArea {{ border: 0; background: transparent; }}
+    """
+
+
+def dress_fields(top: QWidget, palette: Palette) -> None:
+    """Give a place and all fields and buttons under it the colours of a theme."""
+    top.setStyleSheet(fields_sheet(palette))
+    dress_inside(top, palette)
+
+
+def dress_inside(top: QWidget, palette: Palette) -> None:
+    """Draw the icons of fields and buttons under a widget, such as one just made."""
+    chevron = icons.icon("down", palette.faint)
+    for line in top.findChildren(Line):
+        line.dress(chevron)
+    dress_buttons(top, palette.ink)

@@ -1,0 +1,111 @@
+"""A form made from declared fields: label above, field, what it comes to, what is wrong; it reflows to the room."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import partial
+from typing import Any
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from app.fields.making import Field, made
+from app.fields.spec import Spec, TakeKey, Ticked
+
+
+class Cell(QWidget):
+    """One field with all that is said about it."""
+
+    def __init__(self, spec: Spec, take: TakeKey, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.spec = spec
+        self.field: Field = made(spec, partial(take, spec.key))
+        self.label = QLabel("" if isinstance(spec.how, Ticked) else spec.label)
+        self.label.setObjectName("fieldLabel")
+        self.label.setBuddy(self.field)
+        self.hint = _said("soft")
+        self.wrong = _said("wrong")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        for widget in (self.label, self.field, self.hint, self.wrong):
+            column.addWidget(widget)
+        column.addStretch(1)
+        self.field.complained.connect(self._complained)
+
+    def show_value(self, value: Any, afresh: bool) -> None:
+        """Show a value and what it comes to."""
+        self.field.show_value(value, afresh)
+        if self.spec.hint is not None:
+            said = self.spec.hint(value)
+            self.hint.setText(said)
+            self.hint.setVisible(bool(said))
+
+    def _complained(self, sentence: str) -> None:
+        self.wrong.setText(sentence)
+        self.wrong.setVisible(bool(sentence))
+
+
+class Form(QWidget):
+    """Fields side by side as the room allows; `grows` of a field is how many columns it may span."""
+
+    def __init__(
+        self, specs: Sequence[Spec], take: TakeKey, least: int = 200, parent: QWidget | None = None
+    ) -> None:
+        """Make the fields; `least` is the least width of a column in pixels."""
+        super().__init__(parent)
+        self._least = least
+        self._columns = 0
+        self.cells = {spec.key: Cell(spec, take) for spec in specs}
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(18)
+        self._grid.setVerticalSpacing(10)
+        self._lay_out(3)
+
+    def field(self, key: str) -> Field:
+        """Return a field by its key."""
+        return self.cells[key].field
+
+    def show_values(self, values: Mapping[str, Any], afresh: bool = False) -> None:
+        """Show values by key; fields that are being typed in or mended keep their text unless `afresh`."""
+        for key, value in values.items():
+            self.cells[key].show_value(value, afresh)
+
+    def minimumSizeHint(self) -> QSize:
+        """Be content with one column: the others go below."""
+        return QSize(self._least, super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Use as many columns as there is room for."""
+        super().resizeEvent(event)
+        self._lay_out(max(1, (event.size().width() + 18) // (self._least + 18)))
+
+    def _lay_out(self, columns: int) -> None:
+        if columns == self._columns:
+            return
+        for at in range(self._columns):
+            self._grid.setColumnStretch(at, 0)
+        self._columns = columns
+        row = column = 0
+        for cell in self.cells.values():
+            self._grid.removeWidget(cell)
+        for cell in self.cells.values():
+            span = min(max(1, cell.spec.grows), columns)
+            if column + span > columns:
+                row, column = row + 1, 0
+            self._grid.addWidget(cell, row, column, 1, span, Qt.AlignmentFlag.AlignTop)
+            column += span
+        for at in range(columns):
+            self._grid.setColumnStretch(at, 1)
+
+
+def _said(name: str) -> QLabel:
+    label = QLabel()
+    label.setObjectName(name)
+    label.setWordWrap(True)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+    label.hide()
+    return label

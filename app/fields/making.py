@@ -1,0 +1,47 @@
+"""Makes the widget of a declared field."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QSizePolicy
+
+from app.fields.line import Line
+from app.fields.notes import Notes
+from app.fields.pick import Pick
+from app.fields.spec import Picked, Spec, Take, Ticked, Typed, Weighed
+from app.fields.tick import Tick
+from app.fields.weight import Weight
+
+Field = Line | Pick | Tick | Weight | Notes
+_LEAST_HEIGHT = 28
+
+
+def made(spec: Spec, take: Take) -> Field:
+    """Return the widget of a field; it hands values to `take`, which answers "" or why not."""
+    field = _made(spec, take)
+    field.setObjectName(spec.key)
+    field.setAccessibleName(spec.label)
+    field.setMinimumHeight(_LEAST_HEIGHT)
+    if not isinstance(spec.how, Ticked):
+        field.setMinimumWidth(spec.width)
+        policy = QSizePolicy.Policy.Expanding if spec.grows else QSizePolicy.Policy.Fixed
+        field.setSizePolicy(policy, field.sizePolicy().verticalPolicy())
+        if not spec.grows:
+            field.setFixedWidth(spec.width)
+    if spec.tip:
+        field.setToolTip(spec.tip)
+    if isinstance(field, (Line, Notes)) and spec.empty:
+        field.setPlaceholderText(spec.empty)
+    return field
+
+
+def _made(spec: Spec, take: Take) -> Field:
+    how = spec.how
+    if isinstance(how, Typed):
+        return Line(how, take)
+    if isinstance(how, Picked):
+        return Pick(how, take)
+    if isinstance(how, Ticked):
+        return Tick(spec.label, take)
+    if isinstance(how, Weighed):
+        return Weight(how, take)
+    return Notes(take)

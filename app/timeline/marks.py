@@ -1,0 +1,79 @@
+"""Small signs drawn as lines: the clash mark and its hatching, the pin, the plate, folds."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPolygonF
+
+from app.timeline.kit import Kit, pen
+
+
+def clash_disc(painter: QPainter, kit: Kit, x: float, y: float, radius: float = 7.5) -> None:
+    """Draw the clash mark: two arrowheads that run into each other on a disc."""
+    painter.setPen(pen(kit.lane, 1.2))
+    painter.setBrush(kit.clash)
+    painter.drawEllipse(QPointF(x, y), radius, radius)
+    painter.setPen(pen(kit.on_clash, 1.6))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    r = radius * 0.5
+    painter.drawPolyline(QPolygonF([QPointF(x - r - 1, y - r), QPointF(x - 1, y), QPointF(x - r - 1, y + r)]))
+    painter.drawPolyline(QPolygonF([QPointF(x + r + 1, y - r), QPointF(x + 1, y), QPointF(x + r + 1, y + r)]))
+
+
+def hatch(painter: QPainter, kit: Kit, where: QRectF) -> None:
+    """Hatch a box with slanting lines in the clash colour, cut off at its sides."""
+    height = where.height()
+    if where.width() < 1 or height < 1:
+        return
+    lines = []
+    x = where.left() - height - where.left() % 7
+    while x < where.right():
+        low, high = max(x, where.left()), min(x + height, where.right())
+        if high > low:
+            lines.append(QLineF(low, where.bottom() - (low - x), high, where.bottom() - (high - x)))
+        x += 7
+    painter.setPen(kit.hatch_pen)
+    painter.drawLines(lines)
+
+
+def pin(painter: QPainter, colour: QColor, ground: QColor, x: float, y: float) -> None:
+    """Draw a drawing pin whose point is at x, y."""
+    painter.setPen(pen(colour, 1.5))
+    painter.drawLine(QPointF(x, y), QPointF(x, y - 5))
+    painter.setPen(pen(ground, 1))
+    painter.setBrush(colour)
+    painter.drawEllipse(QPointF(x, y - 7.5), 3.8, 3.8)
+
+
+def plate(painter: QPainter, kit: Kit, x: float, y: float, radius: float = 9.0) -> None:
+    """Draw a plate of enamel: white with a blue rim."""
+    painter.setPen(pen(kit.accent, 2.2))
+    painter.setBrush(kit.lane)
+    painter.drawEllipse(QPointF(x, y), radius, radius)
+    painter.setPen(pen(kit.accent, 1.2))
+    painter.drawEllipse(QPointF(x, y), radius * 0.58, radius * 0.58)
+
+
+def crease(painter: QPainter, kit: Kit, x: float, top: float, bottom: float) -> None:
+    """Draw the crease of a folded stretch from top to bottom."""
+    points = []
+    y, side = top, 1.0
+    while y < bottom + 6:
+        points.append(QPointF(x + 2.0 * side, y))
+        side = -side
+        y += 6
+    painter.setPen(pen(kit.line, 1.2))
+    painter.drawPolyline(QPolygonF(points))
+
+
+def tape(box: QRectF) -> QPolygonF:
+    """Return the outline of a strip of kitchen tape: square at the left, cut with a saw edge at the right."""
+    left, top, right, bottom = box.left(), box.top(), box.right(), box.bottom()
+    count = max(2, round(box.height() / 6))
+    tooth = box.height() / count
+    points = [QPointF(left, bottom), QPointF(left, top)]
+    for number in range(count):
+        points.append(QPointF(right, top + number * tooth))
+        points.append(QPointF(right - 3, top + (number + 0.5) * tooth))
+    points.append(QPointF(right, bottom))
+    return QPolygonF(points)

@@ -1,0 +1,209 @@
+"""Paints what bars lie on: strips, shades, nights, the grid, racks, shelves with their filling, the oven's curve."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPolygonF
+
+from app.look.words import figure, word
+from app.timeline import marks
+from app.timeline.bars import Lane, LaneKind, Track
+from app.timeline.geometry import CROWN, LANE_PAD
+from app.timeline.heat import Curve
+from app.timeline.kit import Kit
+from app.timeline.scale import days, finer_step, ruler_step
+from app.timeline.scene import Scene
+from core.measures.heat import show_heat
+
+
+def ground(painter: QPainter, scene: Scene, kit: Kit, area: QRectF) -> None:
+    """Paint the paper, the strips, nights and the grid under everything."""
+    painter.fillRect(area, kit.ground)
+    for at in range(len(scene.lanes)):
+        strip = _strip(scene, at)
+        if strip.intersects(area):
+            painter.fillRect(strip.intersected(area), kit.lane)
+    for night in scene.nights:
+        _band(painter, scene, kit, area, night.start, night.end)
+    for at, lane in enumerate(scene.lanes):
+        strip = _strip(scene, at)
+        if strip.intersects(area):
+            _shades(painter, scene, kit, lane, strip.intersected(area))
+    _grid(painter, scene, kit, area)
+
+
+def furniture(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) -> None:
+    """Paint what belongs to one lane: its curve, racks, shelves, and a hatched strip where it is over-full."""
+    lane = scene.lanes[at]
+    curve = scene.curves.get(lane.id)
+    if curve is not None:
+        _curve(painter, scene, kit, at, curve)
+    left = max(scene.gutter, area.left())
+    width = area.right() - left
+    for row in range(1, lane.rows):
+        if lane.kind is LaneKind.STATION and lane.room is not None and row <= lane.room:
+            y = round(scene.y(scene.layout.row_top(at, row)))
+            painter.fillRect(QRectF(left, y - 1, width, 1), kit.line)
+            if lane.row_share == 1.0:
+                painter.fillRect(QRectF(left, y + 1, width, 1), kit.line)
+    if lane.room is not None and lane.rows > lane.room and lane.kind is not LaneKind.COOK:
+        top = scene.y(scene.layout.row_top(at, lane.room))
+        bottom = scene.y(scene.layout.row_top(at, lane.rows))
+        painter.fillRect(QRectF(left, top, width, bottom - top), kit.panel)
+    for track in lane.tracks:
+        _shelf(painter, scene, kit, at, track)
+
+
+def night_words(painter: QPainter, scene: Scene, kit: Kit) -> None:
+    """Write 'night' at the foot of each dark band that has room for it."""
+    says = word("night")
+    width = kit.width(says, kit.small_face)
+    foot = min(scene.height, scene.y(scene.layout.height) + 20)
+    for night in scene.nights:
+        for start, end in _open_parts(scene, night.start, night.end):
+            left, right = max(scene.x(start), scene.gutter), min(scene.x(end), scene.width)
+            if right - left > width + 16:
+                where = QRectF(left, foot - 19, right - left, 18)
+                kit.write(painter, where, says, kit.small_face, kit.faint, centre=True)
+
+
+def shade_words(painter: QPainter, scene: Scene, kit: Kit, at: int) -> None:
+    """Write in a lane's shaded stretches who or what is not there, where there is room; nights say so below."""
+    strip = _strip(scene, at)
+    for shade in scene.lanes[at].shades:
+        if any(night.start <= shade.start and shade.end <= night.end for night in scene.nights):
+            continue
+        for start, end in _open_parts(scene, shade.start, shade.end):
+            left, right = max(scene.x(start), scene.gutter), min(scene.x(end), scene.width)
+            if right - left > kit.width(shade.says, kit.small_face) + 20:
+                where = QRectF(left + 8, strip.top(), right - left, strip.height())
+                kit.write(painter, where, shade.says, kit.small_face, kit.faint)
+                break
+
+
+def folds(painter: QPainter, scene: Scene, kit: Kit) -> None:
+    """Paint folded stretches as creased strips; bars lie over them."""
+    bottom = min(scene.height, scene.y(scene.layout.height))
+    for start, end in scene.axis.folds:
+        left, right = round(scene.x(start)), round(scene.x(end))
+        if right < scene.gutter or left > scene.width or right - left < 12:
+            continue
+        painter.fillRect(QRectF(left, scene.ruler, right - left, bottom - scene.ruler), kit.panel)
+        marks.crease(painter, kit, (left + right) / 2, scene.ruler, bottom)
+
+
+def plating_lines(painter: QPainter, scene: Scene, kit: Kit, area: QRectF) -> None:
+    """Paint the bold double line of plating and a slighter one for each further course."""
+    bottom = min(area.bottom(), scene.y(scene.layout.height) + 6)
+    for minute, _says in scene.courses:
+        x = round(scene.x(minute))
+        if not scene.gutter <= x <= scene.width:
+            continue
+        wide, thin = (4, 2) if minute == 0 else (1, 1)
+        painter.fillRect(QRectF(x - wide, area.top(), wide, bottom - area.top()), kit.accent)
+        painter.fillRect(QRectF(x + 2, area.top(), thin, bottom - area.top()), kit.accent)
+
+
+def _strip(scene: Scene, at: int) -> QRectF:
+    box = scene.lane_box(at)
+    return QRectF(box.x, box.y, box.w, box.h)
+
+
+def _band(painter: QPainter, scene: Scene, kit: Kit, area: QRectF, start: int, end: int) -> None:
+    left, right = scene.x(start), scene.x(end)
+    bottom = max(area.top(), min(area.bottom(), scene.y(scene.layout.height) + 20))
+    band = QRectF(left, area.top(), right - left, bottom - area.top()).intersected(area)
+    if band.width() > 0:
+        painter.fillRect(band, kit.night)
+
+
+def _shades(painter: QPainter, scene: Scene, kit: Kit, lane: Lane, strip: QRectF) -> None:
+    for shade in lane.shades:
+        left, right = scene.x(shade.start), scene.x(shade.end)
+        part = QRectF(left, strip.top(), right - left, strip.height()).intersected(strip)
+        if part.width() <= 0:
+            continue
+        painter.fillRect(part, kit.night)
+
+
+def _grid(painter: QPainter, scene: Scene, kit: Kit, area: QRectF) -> None:
+    from app.timeline.scale import clock_marks
+
+    low, high = scene.time(max(area.left(), scene.gutter)), scene.time(area.right())
+    first, last = int(max(low, scene.axis.low)), int(min(high, scene.axis.high)) + 1
+    step = finer_step(ruler_step(scene.axis.ppm))
+    while step * scene.axis.ppm < 14:
+        step *= 2
+    bottom = min(area.bottom(), scene.y(scene.layout.height))
+    for minute in clock_marks(scene.plan, first, last, min(step, 1440)):
+        if not scene.axis.folded(minute):
+            painter.fillRect(QRectF(round(scene.x(minute)), area.top(), 1, bottom - area.top()), kit.panel)
+    for day in days(scene.plan, first, last):
+        if first < day.start < last:
+            painter.fillRect(QRectF(round(scene.x(day.start)), area.top(), 1, bottom - area.top()), kit.rail)
+
+
+def _open_parts(scene: Scene, start: int, end: int) -> list[tuple[int, int]]:
+    parts = [(start, end)]
+    for low, high in scene.axis.folds:
+        cut = []
+        for first, last in parts:
+            cut += [(first, min(last, low)), (max(first, high), last)]
+        parts = [(first, last) for first, last in cut if last > first]
+    return parts
+
+
+def _curve(painter: QPainter, scene: Scene, kit: Kit, at: int, curve: Curve) -> None:
+    lane_top = scene.y(scene.layout.tops[at])
+    lane = scene.lanes[at]
+    floor = scene.y(scene.layout.row_top(at, min(lane.rows, lane.room or lane.rows))) + LANE_PAD - 1
+    ceiling = lane_top + LANE_PAD + CROWN * scene.layout.row * 0.75
+    low, high = scene.seen
+
+    def point(minute: float, celsius: float) -> QPointF:
+        x = max(scene.gutter - 50, min(scene.width + 50, scene.x(minute)))
+        return QPointF(x, floor - curve.share(celsius) * (floor - ceiling))
+
+    pairs = list(zip(curve.points, curve.points[1:], strict=False))
+    shown = [(one, other) for one, other in pairs if one[0] <= high and other[0] >= low and other[0] >= one[0]]
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    for one, other in shown:
+        first, last = point(*one), point(*other)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(kit.heat_fill)
+        if one[1] > curve.cold or other[1] > curve.cold:
+            corners = [QPointF(first.x(), floor), first, last, QPointF(last.x(), floor)]
+            painter.drawPolygon(QPolygonF(corners))
+    painter.setPen(kit.heat_pen)
+    for one, other in shown:
+        if one[1] > curve.cold or other[1] > curve.cold:
+            painter.drawLine(point(*one), point(*other))
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+    for plateau in curve.plateaus:
+        left = max(scene.x(plateau.start) + 4, scene.gutter + 4)
+        degrees = show_heat(plateau.setting)
+        width = kit.width(degrees, kit.small_bold)
+        if left < scene.width and scene.x(plateau.end) - left > width * 0.5:
+            where = QRectF(left, lane_top + LANE_PAD - 1, width, 14)
+            painter.fillRect(QRectF(left - 2, where.top() + 1, width + 4, 13), kit.lane)
+            kit.write(painter, where, degrees, kit.small_bold, kit.heat)
+
+
+def _shelf(painter: QPainter, scene: Scene, kit: Kit, at: int, track: Track) -> None:
+    """Paint the gauge of a shelf: how much of its area is taken, hatched where it is more than there is."""
+    foot = track.row + track.rows
+    top, bottom = scene.y(scene.layout.row_top(at, foot - 1)) + 2, scene.y(scene.layout.row_top(at, foot)) - 1
+    for level in track.filling:
+        amount = level.amount
+        left, right = max(scene.x(level.start), scene.gutter), min(scene.x(level.end), scene.width)
+        if amount <= 0 or right <= left or track.area <= 0:
+            continue
+        height = round((bottom - top) * min(1.0, amount / track.area))
+        painter.fillRect(QRectF(left, bottom - height, right - left, height), kit.line)
+        if amount > track.area:
+            marks.hatch(painter, kit, QRectF(left, top, right - left, bottom - top))
+        says = f"{figure(amount)} / {figure(track.area)} cm²"
+        if right - left > kit.width(says, kit.small_face) + 12:
+            where = QRectF(left + 6, top, right - left, bottom - top)
+            kit.write(painter, where, says, kit.small_face, kit.ink)
+    painter.fillRect(QRectF(scene.gutter, round(bottom), scene.width - scene.gutter, 1), kit.rail)

@@ -1,0 +1,95 @@
+"""Bars in words: tooltips, and names and states for assistive technology."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QWidget
+
+from app.look.words import clock_text, day_text, word
+from app.timeline.bars import Bar, BarKind, Lane
+from app.timeline.scene import Scene, concerns
+from core.measures.heat import show_heat
+from core.measures.minutes import show_minutes
+from core.plan.step import Attention
+
+
+def name_of(scene: Scene, bar: Bar) -> str:
+    """Return what a bar is: dish and what is done, or that a station heats up."""
+    if bar.step is None or bar.step not in scene.plan.steps:
+        return bar.says[0] if bar.says else ""
+    step, dish = scene.plan.steps[bar.step], scene.plan.dish_of[bar.step]
+    if bar.kind is BarKind.STAY:
+        return bar.says[0]
+    loads = len(scene.timetable.loads_of.get(bar.step, ()))
+    does = step.does if loads < 2 else f"{step.does} {bar.load + 1}/{loads}"
+    return does if dish.name.casefold() in does.casefold() else f"{dish.name}: {does}"
+
+
+def when_of(scene: Scene, bar: Bar) -> str:
+    """Return day, start, end and length of a bar."""
+    start, end = scene.plan.wall(bar.start), scene.plan.wall(bar.end)
+    ends = clock_text(end) if end.date() == start.date() else f"{day_text(end)} {clock_text(end)}"
+    return f"{day_text(start)} {clock_text(start)}–{ends} ({show_minutes(bar.end - bar.start)})"
+
+
+def state_of(scene: Scene, bar: Bar, lane: Lane) -> str:
+    """Return when, where, who and what is wrong, in one line."""
+    return ", ".join(part for part in (when_of(scene, bar), *_details(scene, bar, lane)) if part)
+
+
+def tip_of(scene: Scene, bar: Bar, lane: Lane) -> str:
+    """Return a tooltip: name, time, details, waits, clashes; one a line."""
+    lines = [name_of(scene, bar), when_of(scene, bar), ", ".join(_details(scene, bar, lane))]
+    if bar.tail is not None:
+        until = clock_text(scene.plan.wall(bar.tail.end))
+        lines.append(_translated("waits until {time}").format(time=until))
+        if bar.tail.limit is not None:
+            limit = clock_text(scene.plan.wall(bar.tail.limit))
+            lines.append(_translated("should not wait past {time}").format(time=limit))
+    lines += [clash.sentence for clash in clashes_on(scene, bar, lane)]
+    return "\n".join(line for line in lines if line)
+
+
+def tell(timeline: QWidget, name: str, state: str) -> None:
+    """Give the widget the focused bar's name and state, and announce them."""
+    timeline.setAccessibleName(f"{word('timeline')}, {name}")
+    timeline.setAccessibleDescription(state)
+
+
+def clashes_on(scene: Scene, bar: Bar, lane: Lane) -> list:
+    """Return the clashes that show on a bar."""
+    return [clash for clash in scene.clashes if concerns(clash, bar, lane)]
+
+
+def _details(scene: Scene, bar: Bar, lane: Lane) -> list[str]:
+    found = []
+    placed = scene.timetable.at.get(bar.key) if bar.key is not None else None
+    stations = scene.plan.kitchen.station
+    if placed is not None and bar.kind is not BarKind.STAY:
+        places = dict.fromkeys(stations[s.station].name for s in placed.spots if s.station in stations)
+        found += list(places)
+    elif lane.station is not None:
+        found.append(lane.station.name)
+    if bar.setting is not None:
+        found.append(show_heat(bar.setting))
+    if placed is not None:
+        attention = scene.plan.steps[placed.step].attention
+        found.append(word(_ATTENTION[attention]))
+        cooks = scene.plan.kitchen.cook
+        found += list(dict.fromkeys(cooks[hand.cook].name for hand in placed.hands if hand.cook in cooks))
+    if bar.pinned:
+        found.append(word("pinned"))
+    if bar.kind is not BarKind.STAY and clashes_on(scene, bar, lane):
+        found.append(_translated("clashes"))
+    return found
+
+
+def _translated(text: str) -> str:
+    return QCoreApplication.translate("timeline", text)
+
+
+_ATTENTION = {
+    Attention.HANDS_ON: "hands-on",
+    Attention.TENDED: "tended",
+    Attention.HANDS_OFF: "hands-off",
+}

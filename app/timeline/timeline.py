@@ -1,0 +1,252 @@
+"""The timeline widget: one painted view of a plan's timetable."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QImage, QKeyEvent, QPainter, QPaintEvent, QRegion, QResizeEvent
+from PySide6.QtWidgets import QAbstractScrollArea, QWidget
+
+from app.look.colours import palette_under
+from app.look.words import word
+from app.timeline import assistive, spoken, walk
+from app.timeline.bars import Bar
+from app.timeline.geometry import Box
+from app.timeline.keys import Keys
+from app.timeline.kit import Kit
+from app.timeline.lanes import Reading
+from app.timeline.paint import paint
+from app.timeline.pointer import Pointer
+from app.timeline.scene import Scene
+from app.timeline.sight import Sight
+from app.timeline.staging import stage
+from app.timeline.thinking import Thinker, Thinking
+from core.plan.ids import StepId
+from core.plan.plan import Plan
+from core.timetable.clash import Clash
+from core.timetable.timetable import Timetable
+
+
+class Timeline(QAbstractScrollArea):
+    """Shows a timetable and tells what the cook does with it; it changes nothing itself.
+
+    `step_dropped` carries step, load, start of the step in minutes from plating, and a station's id or None.
+    """
+
+    step_dropped = Signal(str, int, int, object)
+    step_opened = Signal(str)
+    step_selected = Signal(str)
+    pin_lifted = Signal(str, int)
+    clash_chosen = Signal(object)
+    reading_changed = Signal(str)
+    held_moved = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.reading: Reading = "station"
+        self.folded = True
+        self.kit = Kit(palette_under(self.palette()))
+        self.scene: Scene = _empty_scene()
+        self.thinker_for: Callable[[Plan, Timetable], Thinker] = Thinking
+        self._thinker: Thinker | None = None
+        self.reader: assistive.TimelineList | None = None
+        assistive.install()
+        self.sight = Sight(self)
+        self.pointer = Pointer(self)
+        self.keys = Keys(self)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setFrameShape(QAbstractScrollArea.Shape.NoFrame)
+        self.viewport().setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.viewport().setMouseTracking(True)
+        self.setMinimumSize(QSize(420, 200))
+        self.setAccessibleName(word("timeline"))
+
+    # ------------------------------------------------------------ what is shown
+
+    def set_plan(self, plan: Plan, timetable: Timetable | None, clashes: Sequence[Clash] = ()) -> None:
+        """Show a timetable of a plan, keeping what is in sight and what is chosen."""
+        self.pointer.let_go()
+        old = self.scene
+        x = old.gutter + self.sight.field / 2
+        minute = old.time(x)
+        scene = stage(
+            plan,
+            timetable or Timetable(),
+            clashes,
+            self.reading,
+            ppm=old.axis.ppm,
+            row=self.kit.row,
+            folded=self.folded,
+        )
+        scene.selected = old.selected if old.selected in plan.steps else None
+        self.scene, self._thinker = scene, None
+        self._measure()
+        if scene.selected is not None:
+            self._refocus(scene.selected, old.focus)
+        self.sight.resized()
+        if not self.sight.fitted:
+            self.sight.keep(minute, x)
+        self.viewport().update()
+
+    def set_reading(self, reading: Reading) -> None:
+        """Read the plan by station or by dish."""
+        if reading != self.reading:
+            self.reading = reading
+            self._again()
+            self.reading_changed.emit(reading)
+
+    def set_folded(self, folded: bool) -> None:
+        """Fold long stretches without events, or show them at their true length."""
+        if folded != self.folded:
+            self.folded = folded
+            self._again()
+
+    def fit_all(self) -> None:
+        """Show everything from the first thing to the last."""
+        self.sight.fit_all()
+
+    def fit_last_hours(self, hours: float = 2) -> None:
+        """Show the last hours before plating."""
+        self.sight.fit_last_hours(hours)
+
+    def show_clash(self, clash: Clash) -> None:
+        """Zoom to a clash and choose the first step it names."""
+        room = max(20, clash.end - clash.start)
+        self.scene.shown_clash = clash
+        self.sight.fit(clash.start - room, max(clash.end, clash.start + 1) + room)
+        for step in clash.steps:
+            place = walk.find(self.scene, step)
+            if place is not None:
+                self.focus_on(*place)
+                break
+
+    def show_step(self, step: StepId) -> None:
+        """Scroll to a step and choose it."""
+        place = walk.find(self.scene, step)
+        if place is not None:
+            self.focus_on(*place)
+
+    def select(self, step: StepId | None) -> None:
+        """Choose a step without scrolling; None chooses nothing."""
+        place = walk.find(self.scene, step) if step is not None else None
+        if place is None:
+            self.scene.selected, self.scene.focus, self.scene.focus_lane = None, None, -1
+            self.viewport().update()
+        else:
+            self.focus_on(*place, reveal=False)
+
+    def focus_on(self, lane: int, bar: Bar, *, chosen: bool = False, reveal: bool = True) -> None:
+        """Put the focus on a bar; `chosen` says that the cook did it."""
+        scene = self.scene
+        scene.focus, scene.focus_lane, scene.selected = bar, lane, bar.step
+        if reveal:
+            self.sight.reveal(lane, bar)
+        spoken.tell(self, spoken.name_of(scene, bar), spoken.state_of(scene, bar, scene.lanes[lane]))
+        assistive.focused(self, bar)
+        self.viewport().update()
+        if chosen and bar.step is not None:
+            self.step_selected.emit(bar.step)
+
+    @property
+    def focused(self) -> tuple[int, Bar] | None:
+        """Return the lane's number and the bar that has the focus."""
+        return None if self.scene.focus is None else (self.scene.focus_lane, self.scene.focus)
+
+    @property
+    def thinker(self) -> Thinker:
+        """Return who answers while a step is dragged; made when first asked."""
+        if self._thinker is None:
+            self._thinker = self.thinker_for(self.scene.plan, self.scene.timetable)
+        return self._thinker
+
+    # ------------------------------------------------------------ for tests
+
+    def bar_rects(self) -> list[tuple[str, Bar, Box]]:
+        """Return every bar with its lane's id and its box in the viewport."""
+        return [(self.scene.lanes[at].id, bar, self.scene.box(at, bar)) for at, bar in walk.all_bars(self.scene)]
+
+    def drawn_texts(self) -> list[str]:
+        """Return every text that painting the view writes, in order."""
+        image = QImage(self.viewport().size(), QImage.Format.Format_RGB32)
+        self.kit.drawn = []
+        painter = QPainter(image)
+        paint(painter, self.scene, self.kit, QRectF(image.rect()))
+        painter.end()
+        texts, self.kit.drawn = self.kit.drawn, None
+        return texts
+
+    # ------------------------------------------------------------ Qt
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint what was uncovered."""
+        painter = QPainter(self.viewport())
+        for rect in region_rects(event.region()):
+            paint(painter, self.scene, self.kit, QRectF(rect))
+        painter.end()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Follow a new size."""
+        super().resizeEvent(event)
+        self._measure()
+        self.sight.resized()
+
+    def scrollContentsBy(self, _dx: int, _dy: int) -> None:
+        """Follow the scroll bars."""
+        self.sight.scrolled()
+        self.viewport().update()
+
+    def viewportEvent(self, event: QEvent) -> bool:
+        """Give mouse, wheel, menu and tooltip events to the pointer."""
+        return self.pointer.handle(event) or super().viewportEvent(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Give keys to the table of keys."""
+        if not self.keys.handle(event):
+            super().keyPressEvent(event)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow a new palette or type size."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.FontChange, QEvent.Type.ApplicationFontChange):
+            self.kit = Kit(palette_under(self.palette()))
+            self._again()
+
+    # ------------------------------------------------------------ inside
+
+    def _again(self) -> None:
+        scene = self.scene
+        self.set_plan(scene.plan, scene.timetable, scene.clashes)
+
+    def _refocus(self, step: StepId, old: Bar | None) -> None:
+        place = walk.find(self.scene, step, old.load if old is not None else None) or walk.find(self.scene, step)
+        if old is not None:
+            same = [each for each in walk.all_bars(self.scene) if _same(each[1], old)]
+            place = same[0] if same else place
+        if place is not None:
+            self.scene.focus_lane, self.scene.focus = place
+
+    def _measure(self) -> None:
+        size = self.viewport().size()
+        scene, kit = self.scene, self.kit
+        scene.width, scene.height = float(size.width()), float(size.height())
+        scene.gutter = round(min(kit.width("Charcoal grill, wide", kit.text_face) + 46, size.width() * 0.3))
+        scene.ruler = round(3 * (kit.metrics(kit.small_face).height() + 4))
+
+
+def region_rects(region: QRegion) -> list[QRect]:
+    """Return the rectangles of a region."""
+    return [QRect(rect) for rect in region]  # type: ignore[attr-defined]  # the stubs lack its iterator
+
+
+def _same(bar: Bar, old: Bar) -> bool:
+    return (bar.kind, bar.key, bar.station, bar.cook) == (old.kind, old.key, old.station, old.cook)
+
+
+def _empty_scene() -> Scene:
+    from datetime import datetime
+
+    from core.measures.clock import Moment
+
+    plan = Plan("", Moment(datetime(2000, 1, 1, 12), "UTC"))
+    return stage(plan, Timetable(), (), "station")

@@ -1,0 +1,1 @@
+"""Plans and recipes that come in as text."""

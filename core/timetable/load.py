@@ -1,0 +1,72 @@
+"""How much of everything is in use when, as step functions: units, shelves, hands, vessels, and their peaks.
+
+Each curve is a tuple of Level(start, end, amount), in order, stretches of nothing left out. Clashing timetables
+have curves too: they go above what there is.
+"""
+
+from __future__ import annotations
+
+from core.plan.ids import CookId, StationId, VesselId
+from core.plan.plan import Plan
+from core.timetable.book import Book, Thing
+from core.timetable.clashes_vessel import vessel_holds
+from core.timetable.facts import Facts
+from core.timetable.sweep import Held, Level, levels, peak
+from core.timetable.timetable import Timetable
+
+__all__ = ["Level", "area_curve", "hands_curve", "load_curve", "peak", "shelf_curves", "vessel_curve"]
+
+
+def load_curve(plan: Plan, timetable: Timetable, station: StationId) -> tuple[Level, ...]:
+    """Return the units of a station in use over time, by steps and by food that waits."""
+    return levels(_held(thing, thing.spot.units) for thing in _things(plan, timetable, station))
+
+
+def area_curve(plan: Plan, timetable: Timetable, station: StationId) -> tuple[Level, ...]:
+    """Return the cm2 in use over time on all shelves of a station together."""
+    return levels(_held(thing, thing.use.area) for thing in _things(plan, timetable, station))
+
+
+def shelf_curves(plan: Plan, timetable: Timetable, station: StationId) -> tuple[tuple[Level, ...], ...]:
+    """Return the cm2 in use over time on each shelf of a station, lowest first."""
+    place = plan.kitchen.station.get(station)
+    if place is None:
+        return ()
+    things = _things(plan, timetable, station)
+    return tuple(
+        levels(_held(thing, thing.use.area) for thing in things if thing.spot.shelf == index)
+        for index in range(len(place.shelves))
+    )
+
+
+def hands_curve(plan: Plan, timetable: Timetable, cook: CookId | None = None) -> tuple[Level, ...]:
+    """Return how many hands are at work over time; with `cook`, the things that one cook does at once."""
+    found: list[Held[None]] = []
+    for loads in Book(Facts(plan), timetable).loads.values():
+        for placed in loads:
+            found += (
+                Held(hand.start, hand.start + hand.minutes, 1, None)
+                for hand in placed.hands
+                if cook is None or hand.cook == cook
+            )
+    found += (
+        Held(heating.start, heating.start + 1, 1, None)
+        for heating in timetable.heatings
+        if cook is None or heating.cook == cook
+    )
+    return levels(found)
+
+
+def vessel_curve(plan: Plan, timetable: Timetable, vessel: VesselId) -> tuple[Level, ...]:
+    """Return how many of a vessel are in use or being washed over time."""
+    if vessel not in plan.kitchen.vessel:
+        return ()
+    return levels(vessel_holds(Book(Facts(plan), timetable), vessel))
+
+
+def _things(plan: Plan, timetable: Timetable, station: StationId) -> list[Thing]:
+    return Book(Facts(plan), timetable).things(station)
+
+
+def _held(thing: Thing, amount: int) -> Held[None]:
+    return Held(thing.start, thing.end, max(0, amount), None)
