@@ -1,0 +1,1 @@
+"""The cook's sums, without a screen."""

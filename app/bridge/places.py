@@ -30,7 +30,7 @@ class PlanPlace:
 
             file = PlanFile.open(path)
             return cls(Desk(file.held, _Keep(file), _first_seen(file.held)), file, path.stem)
-        from core.intake import read_file
+        from core.intake.text_plan import read_file
 
         plan = read_file(path)
         return cls(Desk(plan, None, _first_seen(plan)), None, path.stem)

@@ -33,7 +33,7 @@ def with_key(button: QPushButton, keys: str, where: QWidget, run: Callable[[], o
     sequence = QKeySequence(keys)
     shortcut = QShortcut(sequence, where)
     shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
-    shortcut.activated.connect(lambda: run())
+    shortcut.activated.connect(run)
     shown = sequence.toString(QKeySequence.SequenceFormat.NativeText)
     button.setToolTip(f"{button.toolTip()} ({shown})")
 

@@ -53,6 +53,7 @@ class Draft(QFrame):
         self.line.returnPressed.connect(self._entered)
         self.line.taken.connect(self._taken)
         self.line.complained.connect(self._complained)
+        self.line.textEdited.connect(self._typed)
         button.clicked.connect(self._clicked)
 
     def enter(self) -> None:
@@ -67,6 +68,11 @@ class Draft(QFrame):
         self._entering = True
         self.line.commit()
         self._entering = False
+
+    def _typed(self, text: str) -> None:
+        """Forget a line that was emptied again: nothing is wrong with it."""
+        if not text.strip():
+            self.drop()
 
     def _clicked(self) -> None:
         """Take what stands here; an empty line shows where to type."""

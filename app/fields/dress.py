@@ -49,9 +49,9 @@ def fields_sheet(palette: Palette) -> str:
     """
 
 
-def dress_fields(top: QWidget, palette: Palette) -> None:
-    """Give a place and all fields and buttons under it the colours of a theme."""
-    top.setStyleSheet(fields_sheet(palette))
+def dress_fields(top: QWidget, palette: Palette, more: str = "") -> None:
+    """Give a place and all fields and buttons under it the colours of a theme; `more`: its own style sheet."""
+    top.setStyleSheet(fields_sheet(palette) + more)
     dress_inside(top, palette)
 
 

@@ -69,7 +69,7 @@ class Acts(QObject):
         dialog = QFileDialog(self._window, self.tr("Open a plan"), str(self._window.settings.plans_folder))
         dialog.setNameFilter(self.tr("Plans (*.cookday *.toml *.json)"))
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
-        self._ask(dialog, lambda path: self._window.open_path(path))
+        self._ask(dialog, self._window.open_path)
 
     def keep_copy(self) -> None:
         """Write a copy of the plan file elsewhere."""
@@ -94,7 +94,7 @@ class Acts(QObject):
         opened = self._window.opened
         if opened is None:
             return
-        from core.intake import write_file
+        from core.intake.text_plan import write_file
 
         self._try(lambda: write_file(opened.plan, path if path.suffix == ".json" else _ending(path, ".toml")), path)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QPainter, QShowEvent
 from PySide6.QtPdf import QPdfDocument
 from PySide6.QtPdfWidgets import QPdfView
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrinterInfo
@@ -66,9 +66,9 @@ class SheetsPlace(QWidget):
         self._stale = True
         opened.changed.connect(self._changed)
 
-    def showEvent(self, event: object) -> None:  # noqa: N802  # Qt's name
+    def showEvent(self, event: QShowEvent) -> None:
         """Typeset only when somebody looks."""
-        super().showEvent(event)  # type: ignore[arg-type]
+        super().showEvent(event)
         if self._stale:
             self.refresh()
 
@@ -122,7 +122,7 @@ class SheetsPlace(QWidget):
         dialog = QPrintDialog(printer, self)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.accepted.connect(lambda: self._to(printer))
-        dialog.open()
+        dialog.show()
 
     def _to(self, printer: QPrinter) -> None:
         """Print the pages as pictures at the printer's own size."""

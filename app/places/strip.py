@@ -91,7 +91,7 @@ class _Clicked(QLabel):
 
     pressed = Signal()
 
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802  # Qt's name
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """Tell that it was clicked."""
         super().mouseReleaseEvent(event)
         self.pressed.emit()

@@ -3,18 +3,26 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal, Slot
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QProgressBar, QPushButton, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QProgressBar,
+    QPushButton,
+    QSplitter,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.bridge import Arranger, OpenPlan
 from app.look import icons
 from app.look.colours import palette_under
 from app.places.clash_list import ClashList
-from app.places.dropping import dropped
 from app.timeline import Timeline
 from core.arrange.outcome import Fit, Outcome
 from core.desk import Aim, Change
-from core.plan.edits import LiftPin
-from core.plan.ids import StepId
+from core.plan.edits import LiftPin, PinStep
+from core.plan.ids import StationId, StepId
 
 
 class TimelinePlace(QWidget):
@@ -174,7 +182,9 @@ class TimelinePlace(QWidget):
         """Pin the step where it was dropped; what hangs on it follows, and what still clashes is mended nearby."""
         if self._opened.timetable is None:
             return
-        pin, seen = dropped(self._opened.plan, self._opened.timetable, StepId(step), load, start, station)
+        where = StationId(station) if isinstance(station, str) and station else None
+        seen = self.timeline.thinker.timetable_if((StepId(step), load), start, where)
+        pin = PinStep(StepId(step), load, start, where)
         if self._opened.apply(pin, "timeline", seen) and self._opened.clashes:
             self._arranger.ask(Aim.FOLLOW)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, Signal, SignalInstance
 from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
 
@@ -54,12 +54,12 @@ class Welcome(QWidget):
         outer.addWidget(middle, 0, Qt.AlignmentFlag.AlignHCenter)
         outer.addStretch(2)
 
-    def _way(self, column: QVBoxLayout, words: str, about: str, signal: object) -> QPushButton:
+    def _way(self, column: QVBoxLayout, words: str, about: str, signal: SignalInstance) -> QPushButton:
         button = QPushButton(f"{words}\n{about}")
         button.setObjectName("welcomeButton")
         button.setMinimumHeight(68)
         button.setMinimumWidth(520)
-        button.clicked.connect(lambda: signal.emit())  # type: ignore[attr-defined]  # a bound Signal
+        button.clicked.connect(signal)
         column.addWidget(button)
         return button
 

@@ -5,24 +5,23 @@ from __future__ import annotations
 from pathlib import Path
 
 from PySide6.QtCore import QEvent, Qt
-from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent, QKeySequence
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QMenu, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
 from app.bridge import Arranger, OpenPlan, PlanPlace
 from app.look import Mode, apply, icons
 from app.look.colours import palette_under
 from app.places.acts import Acts, runs_of
 from app.places.banner import Banner
-from app.places.commands import COMMANDS, MENUS
+from app.places.commands import COMMANDS
 from app.places.dress import style_sheet
+from app.places.menus import make_menus
 from app.places.opened_places import Places, places_of
 from app.places.rail import Rail
 from app.places.settings import Settings
 from app.places.strip import Strip
 from app.places.welcome import Welcome
 from core.measures.refusal import Refusal
-
-_WARM_SECONDS = 10.0
 
 
 class Window(QMainWindow):
@@ -51,7 +50,7 @@ class Window(QMainWindow):
             ]
         )
         self._lay_out()
-        self._make_menus()
+        self.actions_by_name = make_menus(self, runs_of(self.acts, self))
         self._connect()
         self.setWindowTitle(self.tr("Cook-Day Planner"))
         self.setAcceptDrops(True)
@@ -74,22 +73,6 @@ class Window(QMainWindow):
         column.addWidget(self.stack, 1)
         row.addLayout(column, 1)
         self.setCentralWidget(body)
-
-    def _make_menus(self) -> None:
-        menus: dict[str, QMenu] = {name: self.menuBar().addMenu(self._said(name)) for name in MENUS}
-        runs = runs_of(self.acts, self)
-        for command in COMMANDS:
-            action = QAction(self._said(command.words), self)
-            if command.keys:
-                action.setShortcut(QKeySequence(command.keys))
-            action.triggered.connect(lambda _checked=False, run=runs[command.name]: run())
-            menus[command.menu].addAction(action)
-            if command.line_after:
-                menus[command.menu].addSeparator()
-            self.actions_by_name[command.name] = action
-
-    def _said(self, words: str) -> str:
-        return QApplication.translate("commands", words)
 
     def _connect(self) -> None:
         self.rail.chosen.connect(self.go)
@@ -210,7 +193,7 @@ class Window(QMainWindow):
             if command.icon:
                 self.actions_by_name[command.name].setIcon(icons.icon(command.icon, palette.ink))
 
-    def changeEvent(self, event: QEvent) -> None:  # noqa: N802  # Qt's name
+    def changeEvent(self, event: QEvent) -> None:
         """Follow the system's change between light and dark."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.ApplicationPaletteChange and self.actions_by_name:
@@ -224,17 +207,17 @@ class Window(QMainWindow):
             )
         )
 
-    def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802  # Qt's name
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Let files be dropped on the window."""
         if event.mimeData().hasUrls():
             event.acceptProposedAction()
 
-    def dropEvent(self, event: QDropEvent) -> None:  # noqa: N802  # Qt's name
+    def dropEvent(self, event: QDropEvent) -> None:
         """Open the first file that was dropped."""
         for url in event.mimeData().urls()[:1]:
             self.open_path(Path(url.toLocalFile()))
 
-    def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802  # Qt's name
+    def closeEvent(self, event: QCloseEvent) -> None:
         """Put everything away; nothing needs asking, all is saved."""
         self.settings.geometry = self.saveGeometry()
         if self.arranger is not None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
+from weakref import ref
 
 from PySide6.QtCore import QObject, QPoint, QRect
 from PySide6.QtGui import (
@@ -20,7 +21,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAccessibleWidget
 
-from app.timeline import spoken, walk
+from app.timeline import walk
 from app.timeline.bars import Bar
 
 if TYPE_CHECKING:
@@ -84,6 +85,8 @@ class BarItem(QAccessibleInterface):
 
     def text(self, which: QAccessible.Text) -> str:
         """Return the name, or when, where and who."""
+        from app.timeline import spoken
+
         scene = self.whole.timeline.scene
         if which == QAccessible.Text.Name:
             return spoken.name_of(scene, self.bar)
@@ -116,14 +119,28 @@ class TimelineList(QAccessibleWidget):
 
     def __init__(self, timeline: Timeline) -> None:
         super().__init__(timeline, QAccessible.Role.List)
-        self.timeline = timeline
-        self.alive = True
+        self._seen = ref(timeline)  # Qt keeps this list for good; it must not keep the timeline
         self._scene: object = None
         self._items: list[BarItem] = []
         self._past: list[BarItem] = []
 
+    @property
+    def alive(self) -> bool:
+        """Tell whether the timeline is still there."""
+        return self._seen() is not None
+
+    @property
+    def timeline(self) -> Timeline:
+        """Return the timeline."""
+        timeline = self._seen()
+        if timeline is None:
+            raise RuntimeError("The timeline is gone, and a reader still asks for it.")
+        return timeline
+
     def items(self) -> list[BarItem]:
         """Return the bars as items, made anew when the scene changed."""
+        if not self.alive:
+            return []
         scene = self.timeline.scene
         if self._scene is not scene:
             # those of the scene before may still be in a reader's hands for a moment
@@ -147,7 +164,7 @@ class TimelineList(QAccessibleWidget):
 
     def focusChild(self) -> QAccessibleInterface | None:  # type: ignore[override]  # None without focus
         """Return the bar that has the focus."""
-        return self.item_of(self.timeline.scene.focus)
+        return self.item_of(self.timeline.scene.focus) if self.alive else None
 
     def childAt(self, x: int, y: int) -> QAccessibleInterface | None:  # type: ignore[override]  # None beside
         """Return the bar under a point of the screen."""

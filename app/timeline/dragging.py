@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QPointF, QRectF, Qt, QTimer
 from PySide6.QtGui import QRegion
 
+from app.timeline import spoken
 from app.timeline.bars import Bar, Key
 from app.timeline.drag import Drag, State
 from app.timeline.heat import curve_of
@@ -71,6 +72,7 @@ class Dragging(QObject):
         drop = self.drag.release()
         self._end()
         if drop is not None:
+            spoken.say_moved(self._timeline, drop.step, drop.start)
             self._timeline.step_dropped.emit(drop.step, drop.load, drop.start, drop.station)
         return was
 

@@ -65,7 +65,7 @@ def paint_picture(
         raise OSError(None, "the picture could not be written", str(path))
 
 
-def split_at(plan: Plan, timetable: Timetable) -> int | None:
+def split_at(timetable: Timetable) -> int | None:
     """Return the minute at which the day itself begins, or None where all of it is one day.
 
     That is the end of the last quiet stretch before plating that is long enough, nine hours before at most.
@@ -86,17 +86,20 @@ def split_at(plan: Plan, timetable: Timetable) -> int | None:
     return begins - 20
 
 
+_kept: list[QGuiApplication] = []
+"""The application made here, where the program has none: Qt's faces and drawings need it to stay."""
+
+
 def _application() -> None:
     if QGuiApplication.instance() is None:
-        # kept by Qt itself for the rest of the process
-        _application.made = QGuiApplication(["cookday", "-platform", "offscreen"])  # type: ignore[attr-defined]
+        _kept.append(QGuiApplication(["cookday", "-platform", "offscreen"]))
 
 
 def _panels(
     plan: Plan, timetable: Timetable, clashes: tuple[Clash, ...], reading: Reading, kit: Kit, width: float
 ) -> list[Scene]:
     whole = stage(plan, timetable, clashes, reading, row=kit.row)
-    split = split_at(plan, timetable)
+    split = split_at(timetable)
     spans = [(whole.axis.low, whole.axis.high)]
     if split is not None and whole.axis.low < split < whole.axis.high:
         spans = [(whole.axis.low, split), (split, whole.axis.high)]

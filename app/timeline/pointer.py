@@ -57,6 +57,7 @@ class Pointer(QObject):
         here = self._timeline.focused
         placed = self._timeline.scene.timetable.at.get(here[1].key) if here and here[1].key else None
         if placed is not None:
+            spoken.say_moved(self._timeline, placed.step, placed.start + by)
             self._timeline.step_dropped.emit(placed.step, placed.load, placed.start + by, None)
 
     def menu_at_focus(self) -> None:

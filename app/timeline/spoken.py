@@ -2,15 +2,22 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QCoreApplication
-from PySide6.QtWidgets import QWidget
 
 from app.look.words import clock_text, day_text, word
+from app.timeline import assistive
 from app.timeline.bars import Bar, BarKind, Lane
 from app.timeline.scene import Scene, concerns
 from core.measures.heat import show_heat
 from core.measures.minutes import show_minutes
+from core.plan.ids import StepId
 from core.plan.step import Attention
+from core.timetable.clash import Clash
+
+if TYPE_CHECKING:
+    from app.timeline.timeline import Timeline
 
 
 def name_of(scene: Scene, bar: Bar) -> str:
@@ -50,13 +57,22 @@ def tip_of(scene: Scene, bar: Bar, lane: Lane) -> str:
     return "\n".join(line for line in lines if line)
 
 
-def tell(timeline: QWidget, name: str, state: str) -> None:
-    """Give the widget the focused bar's name and state, and announce them."""
-    timeline.setAccessibleName(f"{word('timeline')}, {name}")
-    timeline.setAccessibleDescription(state)
+def tell(timeline: Timeline, lane: int, bar: Bar) -> None:
+    """Give the widget the focused bar's name and state, and a reader the bar itself."""
+    scene = timeline.scene
+    timeline.setAccessibleName(f"{word('timeline')}, {name_of(scene, bar)}")
+    timeline.setAccessibleDescription(state_of(scene, bar, scene.lanes[lane]))
+    assistive.focused(timeline, bar)
 
 
-def clashes_on(scene: Scene, bar: Bar, lane: Lane) -> list:
+def say_moved(timeline: Timeline, step: StepId, start: int) -> None:
+    """Announce where the cook moved a step to."""
+    plan = timeline.scene.plan
+    clock = clock_text(plan.wall(start))
+    assistive.announce(timeline, _translated("{step} at {time}").format(step=plan.steps[step].does, time=clock))
+
+
+def clashes_on(scene: Scene, bar: Bar, lane: Lane) -> list[Clash]:
     """Return the clashes that show on a bar."""
     return [clash for clash in scene.clashes if concerns(clash, bar, lane)]
 

@@ -142,8 +142,7 @@ class Timeline(QAbstractScrollArea):
         scene.focus, scene.focus_lane, scene.selected = bar, lane, bar.step
         if reveal:
             self.sight.reveal(lane, bar)
-        spoken.tell(self, spoken.name_of(scene, bar), spoken.state_of(scene, bar, scene.lanes[lane]))
-        assistive.focused(self, bar)
+        spoken.tell(self, lane, bar)
         self.viewport().update()
         if chosen and bar.step is not None:
             self.step_selected.emit(bar.step)

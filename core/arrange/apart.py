@@ -1,13 +1,17 @@
-"""Arranges in a process of its own, spawned once and kept warm: a window never waits and never falls with it."""
+"""Arranges in a process of its own, started once and kept warm: a window never waits and never falls with it."""
 
 from __future__ import annotations
 
-import multiprocessing
-import traceback
+import contextlib
+import os
+import pickle
+import subprocess
+import sys
 from collections.abc import Callable
 from dataclasses import dataclass
-from multiprocessing.connection import Connection
-from threading import Event, Lock, Thread
+from pathlib import Path
+from threading import Lock, Thread
+from typing import IO
 
 from core.arrange.effort import Effort
 from core.arrange.outcome import Outcome
@@ -37,13 +41,17 @@ class Answer:
 
 
 class Apart:
-    """Sends work to the process and passes answers on. `hear` is called on a thread of this object's own."""
+    """Sends work to the process and passes answers on. `hear` is called on a thread of this object's own.
+
+    The process runs this program's own code and nothing else; what passes between them is pickled.
+    """
 
     def __init__(self, hear: Callable[[Answer], None]) -> None:
+        """Start nothing yet."""
         self._hear = hear
         self._lock = Lock()
-        self._pipe: Connection | None = None
-        self._process: multiprocessing.process.BaseProcess | None = None
+        self._process: subprocess.Popen[bytes] | None = None
+        self._reader: Thread | None = None
         self._running: int | None = None
 
     def warm(self) -> None:
@@ -52,50 +60,59 @@ class Apart:
             self._ensure()
 
     def ask(self, work: Work) -> None:
-        """Stop what runs and begin this; its answers bear its number."""
+        """Stop what runs and begin this; its answers bear its number. Raise OSError where none can be started."""
         with self._lock:
-            pipe = self._ensure()
+            try:
+                _send(self._ensure(), work)
+            except BrokenPipeError:  # it died unseen: once more with a fresh one
+                self._process = None
+                _send(self._ensure(), work)
             self._running = work.number
-            pipe.send(work)
 
     def stop(self) -> None:
         """Ask the running request to end with the best it has."""
         with self._lock:
-            if self._pipe is not None and self._running is not None:
-                self._pipe.send(self._running)
+            if self._process is not None and self._running is not None:
+                with contextlib.suppress(OSError):
+                    _send(_stream(self._process.stdin), self._running)
 
     def close(self) -> None:
         """End the process."""
         with self._lock:
-            if self._pipe is not None:
-                try:
-                    self._pipe.send("end")
-                except (BrokenPipeError, OSError):
-                    pass
-            process, self._process, self._pipe = self._process, None, None
-        if process is not None:
-            process.join(2)
-            if process.is_alive():
-                process.kill()
-                process.join(2)
+            process, self._process, self._running = self._process, None, None
+        if process is None:
+            return
+        with contextlib.suppress(OSError):
+            _stream(process.stdin).close()
+        try:
+            process.wait(1)
+        except subprocess.TimeoutExpired:
+            process.kill()
+            process.wait(5)
+        if self._reader is not None:
+            self._reader.join(5)
+        _stream(process.stdout).close()
 
-    def _ensure(self) -> Connection:
-        if self._pipe is not None and self._process is not None and self._process.is_alive():
-            return self._pipe
-        context = multiprocessing.get_context("spawn")
-        ours, theirs = context.Pipe()
-        self._process = context.Process(target=serve, args=(theirs,), daemon=True, name="cookday-arranging")
-        self._process.start()
-        theirs.close()
-        self._pipe = ours
-        Thread(target=self._read, args=(ours,), daemon=True, name="cookday-answers").start()
-        return ours
+    def _ensure(self) -> IO[bytes]:
+        if self._process is None or self._process.poll() is not None:
+            root = str(Path(__file__).resolve().parents[2])
+            paths = [root, *filter(None, [os.environ.get("PYTHONPATH")])]
+            self._process = subprocess.Popen(  # our own interpreter and module
+                [sys.executable, "-m", "core.arrange.serve"],
+                stdin=subprocess.PIPE,
+                stdout=subprocess.PIPE,
+                env={**os.environ, "PYTHONPATH": os.pathsep.join(paths)},
+            )
+            self._reader = Thread(target=self._read, args=(self._process,), daemon=True, name="cookday-answers")
+            self._reader.start()
+        return _stream(self._process.stdin)
 
-    def _read(self, pipe: Connection) -> None:
+    def _read(self, process: subprocess.Popen[bytes]) -> None:
+        stream = _stream(process.stdout)
         while True:
             try:
-                answer = pipe.recv()
-            except (EOFError, OSError):
+                answer = pickle.load(stream)  # noqa: S301  # written by our own child
+            except (EOFError, OSError, ValueError, pickle.UnpicklingError):
                 break
             if answer.last:
                 with self._lock:
@@ -103,63 +120,19 @@ class Apart:
                         self._running = None
             self._hear(answer)
         with self._lock:
-            lost, self._running = (self._running, None) if self._pipe is pipe else (None, self._running)
+            lost = self._running if self._process is process else None
+            if lost is not None:
+                self._running = None
         if lost is not None:
             self._hear(Answer(lost, None, True, "the arranging process ended by itself"))
 
 
-def serve(pipe: Connection) -> None:
-    """Run in the child: work on the newest request, one at a time, until told to end."""
-    waiting: list[Work] = []
-    dropped: set[int] = set()
-    ready, ended, stop = Event(), Event(), Event()
-
-    def listen() -> None:
-        while True:
-            try:
-                message = pipe.recv()
-            except (EOFError, OSError):
-                message = "end"
-            if isinstance(message, Work):
-                waiting[:] = [message]
-            elif isinstance(message, int):
-                dropped.add(message)
-            if message == "end":
-                ended.set()
-            stop.set()
-            ready.set()
-            if message == "end":
-                return
-
-    Thread(target=listen, daemon=True).start()
-    from core.arrange import arranging, reflow  # the slow import, done while idle
-
-    while not ended.is_set():
-        ready.wait()
-        ready.clear()
-        while waiting and not ended.is_set():
-            work = waiting.pop()
-            stop.clear()
-            if work.number in dropped:  # told to stop before it began
-                stop.set()
-            pipe.send(_answered(work, pipe, stop, arranging.arrange, reflow.reflow))
+def _stream(stream: IO[bytes] | None) -> IO[bytes]:
+    if stream is None:
+        raise OSError("the arranging process has no pipe")
+    return stream
 
 
-def _answered(
-    work: Work,
-    pipe: Connection,
-    stop: Event,
-    arrange: Callable[..., Outcome],
-    near: Callable[..., Outcome | None],
-) -> Answer:
-    try:
-        if work.near and work.seen is not None:
-            return Answer(work.number, near(work.plan, work.seen, stop=stop), True)
-
-        def better(outcome: Outcome) -> None:
-            pipe.send(Answer(work.number, outcome, False))
-
-        outcome = arrange(work.plan, work.effort, seen=work.seen, better=better, stop=stop)
-        return Answer(work.number, outcome, True)
-    except Exception:  # our own fault: told with its trace, and the process lives on
-        return Answer(work.number, None, True, traceback.format_exc())
+def _send(stream: IO[bytes], message: Work | int) -> None:
+    pickle.dump(message, stream)
+    stream.flush()

@@ -17,6 +17,7 @@ from core.arrange.settle import settle
 from core.arrange.watch import Watch
 from core.plan.plan import Plan
 from core.timetable.clashes import clashes
+from core.timetable.on_paper import on_paper
 from core.timetable.timetable import Timetable
 
 Hear = Callable[[Outcome], None]
@@ -62,9 +63,9 @@ class _Arranging:
         self.best = None
         outcome, _impossible = self._with_limits(giving=True)
         if outcome is None:
-            return Outcome(
-                fit, Timetable(), clashes(self.plan, Timetable()), stopped=self.watch.stop.is_set()
-            )
+            counted_back = on_paper(self.plan)
+            left = clashes(self.plan, counted_back)
+            return Outcome(fit, counted_back, left, stopped=self.watch.stop.is_set(), rounds=self.watch.rounds)
         return _as(outcome, fit)
 
     def _with_limits(self, *, giving: bool) -> tuple[Outcome | None, bool]:

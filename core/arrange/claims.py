@@ -19,7 +19,7 @@ _ONE_PLACE = HEATED | COLD | {StationKind.ROOM, StationKind.MACHINE}
 class Claim:
     """A use by a task (`task`) or by waiting food (`wait`), with the slots it may take.
 
-    `through`: the last task of a step with loads, which keeps its place from the first load to the last.
+    `many`: its units are spread over as many stations (two burners).
     """
 
     use: Use
@@ -27,12 +27,7 @@ class Claim:
     task: int | None
     wait: int | None
     slots: tuple[Slot, ...]
-    through: int | None = None
-
-    @property
-    def many(self) -> bool:
-        """Tell whether the units may be spread over several stations (two burners)."""
-        return self.use.units > 1 and self.use.kind not in _ONE_PLACE
+    many: bool = False
 
     @property
     def waiting(self) -> int:
@@ -57,12 +52,12 @@ def claims_of(problem: Problem) -> list[Claim]:
         for number, use in enumerate(task.uses):
             slots = slots_for(problem, use, pinned)
             if slots or use.kind is not StationKind.ROOM:
-                found.append(Claim(use, number, task.index, None, slots))
+                found.append(Claim(use, number, task.index, None, slots, _many(problem, use)))
     for index, wait in enumerate(problem.waits):
         if wait.use is not None:
             slots = slots_for(problem, wait.use, None)
             if slots or wait.use.kind is not StationKind.ROOM:
-                found.append(Claim(wait.use, 0, None, index, slots))
+                found.append(Claim(wait.use, 0, None, index, slots, _many(problem, wait.use)))
     return found
 
 
@@ -75,9 +70,15 @@ def slots_for(problem: Problem, use: Use, pinned: StationId | None) -> tuple[Slo
     for station in stations:
         if station.shelves:
             found += [(station.id, shelf) for shelf in _shelves(station, use)]
-        elif (station.units >= use.units or use.kind not in _ONE_PLACE) and _hot_enough(station, use):
+        elif (station.units >= use.units or _many(problem, use)) and _hot_enough(station, use):
             found.append((station.id, None))
     return tuple(found)
+
+
+def _many(problem: Problem, use: Use) -> bool:
+    """Tell whether a use takes several stations of one unit each."""
+    singles = all(each.units == 1 and not each.shelves for each in problem.plan.kitchen.of_kind(use.kind))
+    return use.units > 1 and singles and use.kind not in _ONE_PLACE
 
 
 def _shelves(station: Station, use: Use) -> list[int]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from threading import Event
+from typing import Any
 
 from ortools.sat.python import cp_model
 
@@ -129,7 +130,7 @@ def _held(
     return part
 
 
-def _narrow(proto: cp_model.cmh.CpModelProto, var: cp_model.IntVar, low: int, high: int) -> None:
+def _narrow(proto: Any, var: cp_model.IntVar, low: int, high: int) -> None:
     domain = cp_model.Domain.from_flat_intervals(list(proto.variables[var.index].domain))
     kept = domain.intersection_with(cp_model.Domain(low, high))
     if not kept.is_empty():

@@ -6,7 +6,7 @@ from core.arrange.problem import Problem
 
 
 def tighten(problem: Problem, high_end: int, *, giving: bool = False) -> tuple[list[int], list[int]]:
-    """Return earliest and latest starts; `giving` leaves out the limits that may be stretched; nothing ends after `high_end`.
+    """Return earliest and latest starts, nothing ending after `high_end`; `giving` leaves out what may stretch.
 
     Where a latest comes before an earliest the waits contradict each other: nothing can meet.
     """

@@ -18,7 +18,7 @@ from core.timetable.timetable import Timetable
 class Keeper(Protocol):
     """Keeps a plan where it outlasts the program."""
 
-    def save(self, before: Plan, after: Plan) -> None:
+    def save(self, before: Plan, after: Plan) -> object:
         """Keep what differs; raise Refusal when that is not possible."""
 
 

@@ -175,7 +175,9 @@ def _text_or_none(record: Record, key: str, where: str) -> str | None:
 
 
 def _shown(value: object) -> str:
-    return "missing" if value is None else quoted(json.dumps(value, ensure_ascii=False))
+    if value is None:
+        return "missing"
+    return quoted(value if isinstance(value, str) else json.dumps(value, ensure_ascii=False))
 
 
 def _cook(record: Record, where: str) -> CookId | None:

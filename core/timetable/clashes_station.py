@@ -40,7 +40,7 @@ def place_clashes(book: Book, steps: Iterable[StepId]) -> Iterator[Clash]:
         if not among.isdisjoint(waiting.steps):
             yield from _wait(book, waiting)
     for stay, oddity in book.odd_stays:
-        both = (stay.before,) if stay.after is None else (stay.before, stay.after)
+        both = tuple(dict.fromkeys(step for step in (stay.before, stay.after) if step is not None))
         if not among.isdisjoint(both):
             start, end = sorted((stay.start, stay.end))
             again = oddity is Oddity.TWICE

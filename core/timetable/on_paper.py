@@ -7,12 +7,13 @@ from __future__ import annotations
 
 from core.plan import meaning
 from core.plan.ids import CookId, StationId, StepId
-from core.plan.kitchen import HEATED, Heater, Station
+from core.plan.kitchen import HEATED, Station
 from core.plan.menu import Link, LinkKind
 from core.plan.network import back_timed
 from core.plan.plan import Plan
 from core.plan.step import Step, Use
 from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable
+from core.timetable.warming import heat_up_minutes
 
 
 def on_paper(plan: Plan) -> Timetable:
@@ -126,8 +127,8 @@ class _OnPaper:
             )
             out: int | None = None
             for start, end, setting in inside:
-                if setting is not None and (out is None or start > out + station.heater.keep_on):
-                    begins = start - _minutes_from_cold(station.heater, setting)
+                if out is None or start > out + station.heater.keep_on:
+                    begins = start - heat_up_minutes(station.heater, setting)
                     cook = next(iter(self._cooks("", 1, begins, 1)), None)
                     found.append(Heating(station.id, begins, start, setting, cook))
                 out = end if out is None else max(out, end)
@@ -141,10 +142,3 @@ def _by_start(item: tuple[tuple[StepId, int], int]) -> tuple[int, tuple[StepId, 
 def _fits(station: Station, shelf: int, use: Use) -> bool:
     place = station.shelves[shelf]
     return use.area <= place.area and use.height <= place.height and (shelf == 0 or not use.raw)
-
-
-def _minutes_from_cold(heater: Heater, setting: int) -> int:
-    points = [(heater.cold, 0), *sorted(heater.from_cold)]
-    number = next((n for n in range(1, len(points)) if setting <= points[n][0]), len(points) - 1)
-    (low, first), (high, last) = points[number - 1], points[number]
-    return max(0, first + -(-(last - first) * (setting - low) // (high - low)))

@@ -10,7 +10,7 @@ from core.plan.kitchen import HEATED, StationKind
 from core.plan.menu import LinkKind
 from core.plan.plan import Plan
 from core.plan.step import Use
-from core.timetable.clash import Clash
+from core.timetable.clash import Clash, ClashKind
 from core.timetable.clashes import clashes
 from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable
 
@@ -92,10 +92,11 @@ def laid(
         for step, each in starts.items()
         for number, start in enumerate((each,) if isinstance(each, int) else each)
     ]
-    return Timetable(tuple(loads), tuple(_stays(plan, loads, stays)), tuple(heatings))
+    return Timetable(tuple(loads), tuple(stays_of(plan, loads, stays)), tuple(heatings))
 
 
-def _stays(plan: Plan, loads: list[Placed], where: Mapping[str, Sequence[Spot]]) -> list[Stay]:
+def stays_of(plan: Plan, loads: Sequence[Placed], where: Mapping[str, Sequence[Spot]]) -> list[Stay]:
+    """Return the stays of loads that wait in scarce places, where `where` says, by step."""
     of: dict[StepId, list[Placed]] = {}
     for each in loads:
         of.setdefault(each.step, []).append(each)
@@ -136,3 +137,8 @@ def the_clash(plan: Plan, timetable: Timetable) -> Clash:
     found = clashes(plan, timetable)
     assert len(found) == 1, [each.sentence for each in found]
     return found[0]
+
+
+def told(clash: Clash) -> tuple[ClashKind, int, int, int]:
+    """Return what a clash is, from when to when, and by how much."""
+    return clash.kind, clash.start, clash.end, clash.by

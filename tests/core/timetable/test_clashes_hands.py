@@ -8,7 +8,7 @@ from core.plan.step import Attention, Touch
 from core.timetable.clash import ClashKind
 from core.timetable.clashes import clashes
 from core.timetable.timetable import Hand, Timetable
-from tests.core.timetable.laid import at, heating, laid, the_clash
+from tests.core.timetable.laid import at, heating, laid, the_clash, told
 from tests.support.builders import (
     a_cook,
     a_dish,
@@ -26,7 +26,12 @@ ANN, BEN, CAT = CookId("ann"), CookId("ben"), CookId("cat")
 def two_jobs(**kitchen):
     pork = a_step("pork.carve", minutes=10, skill=kitchen.pop("skill", ""), hands=kitchen.pop("hands", 1))
     pot = a_step(
-        "pot.boil", minutes=30, attention=Attention.TENDED, touches=(Touch(10, 2, "stir"),), put_in=0, take_out=0
+        "pot.boil",
+        minutes=30,
+        attention=Attention.TENDED,
+        touches=(Touch(10, 2, "stir"),),
+        put_in=0,
+        take_out=0,
     )
     return a_plan(a_dish("pork", pork), a_dish("pot", pot), kitchen=a_kitchen(**kitchen))
 
@@ -40,7 +45,7 @@ def test_a_cook_does_one_thing_at_a_time():
     plan = two_jobs()
     assert not clashes(plan, laid(plan, {"pork.carve": at("18:12"), "pot.boil": at("18:00")}))
     clash = the_clash(plan, laid(plan, {"pork.carve": at("18:11"), "pot.boil": at("18:00")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.HANDS_SHORT, at("18:11"), at("18:12"), 1)
+    assert told(clash) == (ClashKind.HANDS_SHORT, at("18:11"), at("18:12"), 1)
     assert clash.steps == ("pot.boil", "pork.carve")
     assert clash.cooks == ("ann",)
     assert clash.sentence == (
@@ -58,7 +63,7 @@ def test_one_cook_is_not_two_people():
     plan = two_jobs(cooks=2, hands=2)
     alone = laid(plan, {"pork.carve": at("18:20"), "pot.boil": at("18:00")})
     clash = the_clash(plan, alone)
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.HANDS_SHORT, at("18:20"), at("18:30"), 1)
+    assert told(clash) == (ClashKind.HANDS_SHORT, at("18:20"), at("18:30"), 1)
     assert clash.sentence == "Ann is wanted for Pork: Carve two times at once from 18:20 to 18:30."
     both = with_hands(alone, "pork.carve", Hand(at("18:20"), 10, ANN), Hand(at("18:20"), 10, BEN))
     assert not clashes(plan, both)
@@ -71,7 +76,7 @@ def test_somebody_must_be_found():
     clash = the_clash(
         plan, laid(plan, {"pork.carve": at("19:00"), "pot.boil": at("18:00")}, cooks={"pot.boil": None})
     )
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.HANDS_SHORT, at("18:10"), at("18:12"), 1)
+    assert told(clash) == (ClashKind.HANDS_SHORT, at("18:10"), at("18:12"), 1)
     assert clash.cooks == ()
     assert clash.sentence == "Nobody is found for Pot: Boil (stir) from 18:10 to 18:12."
 
@@ -87,7 +92,9 @@ def test_a_stranger_is_told():
 def test_hands_at_the_wrong_minute_answer_nothing():
     plan = two_jobs()
     good = laid(plan, {"pork.carve": at("19:00"), "pot.boil": at("18:00")})
-    found = clashes(plan, with_hands(good, "pork.carve", Hand(at("19:01"), 10, ANN), Hand(at("18:30"), 0, ANN)))
+    found = clashes(
+        plan, with_hands(good, "pork.carve", Hand(at("19:01"), 10, ANN), Hand(at("18:30"), 0, ANN))
+    )
     assert [clash.sentence for clash in found] == [
         "Nobody is found for Pork: Carve from 19:00 to 19:10.",
         "Ann is written down for Pork: Carve from 19:01 to 19:11, which needs nobody then.",
@@ -105,7 +112,7 @@ def test_a_skill_is_asked_for():
     both = {"pork.carve": at("19:00"), "pot.boil": at("18:00")}
     assert not clashes(plan, laid(plan, both))
     clash = the_clash(plan, laid(plan, both, cooks={"pork.carve": "ben"}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.HANDS_SHORT, at("19:00"), at("19:10"), 1)
+    assert told(clash) == (ClashKind.HANDS_SHORT, at("19:00"), at("19:10"), 1)
     assert clash.cooks == ("ben",)
     assert clash.sentence == "Pork: Carve asks for the skill “carving”, which Ben does not have."
 
@@ -140,7 +147,7 @@ def test_a_break_is_kept_to_the_minute():
     both = {"pork.carve": at("18:50"), "pot.boil": at("18:00")}
     assert not clashes(plan, laid(plan, both))
     clash = the_clash(plan, laid(plan, {**both, "pork.carve": at("18:51")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.COOK_ABSENT, at("19:00"), at("19:01"), 1)
+    assert told(clash) == (ClashKind.COOK_ABSENT, at("19:00"), at("19:01"), 1)
     assert clash.steps == ("pork.carve",)
     assert clash.cooks == ("ann",)
     assert clash.sentence == "Ann is not there from 19:00 to 19:01 for Pork: Carve."
@@ -166,7 +173,7 @@ def test_switching_on_takes_a_minute_of_a_cook():
     assert not clashes(plan, laid(plan, {"tart.bake": at("18:00"), "cream.whip": at("17:40")}, heatings=on))
     assert not clashes(plan, laid(plan, {"tart.bake": at("18:00"), "cream.whip": at("17:51")}, heatings=on))
     clash = the_clash(plan, laid(plan, {"tart.bake": at("18:00"), "cream.whip": at("17:41")}, heatings=on))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.HANDS_SHORT, at("17:50"), at("17:51"), 1)
+    assert told(clash) == (ClashKind.HANDS_SHORT, at("17:50"), at("17:51"), 1)
     assert clash.steps == ("cream.whip", "tart.bake")
     assert clash.sentence == (
         "Ann has two things to do at once from 17:50 to 17:51: Cream: Whip and switching on the oven."

@@ -10,7 +10,7 @@ from core.plan.step import Heat, Holding, Loads, Use, Wait
 from core.timetable.clash import ClashKind
 from core.timetable.clashes import clashes
 from core.timetable.warming import change_minutes, heat_up_minutes
-from tests.core.timetable.laid import at, heating, laid, spot, the_clash
+from tests.core.timetable.laid import at, heating, laid, spot, the_clash, told
 from tests.support.builders import (
     a_dish,
     a_heat,
@@ -41,8 +41,7 @@ def test_two_temperatures_at_once_clash_while_they_overlap():
     assert not clashes(plan, laid(plan, {"a.bake": at("18:00"), "b.bake": at("18:12")}))
     plan = bakes(210, 160)
     clash = next(iter(clashes(plan, laid(plan, {"a.bake": at("18:10"), "b.bake": at("17:58")}))))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.OVEN_TEMPERATURE, at("18:10"), at("18:28"), 50)  # fmt: skip
+    assert told(clash) == (ClashKind.OVEN_TEMPERATURE, at("18:10"), at("18:28"), 50)
     assert clash.steps == ("b.bake", "a.bake")
     assert clash.stations == ("oven",)
     assert clash.sentence == "B: Bake and A: Bake want 160 °C and 210 °C in the oven at once, 18:10 to 18:28."
@@ -51,14 +50,15 @@ def test_two_temperatures_at_once_clash_while_they_overlap():
 def test_one_degree_apart_for_one_minute_is_a_clash():
     plan = bakes(180, 181)
     clash = next(iter(clashes(plan, laid(plan, {"a.bake": at("18:00"), "b.bake": at("18:29")}))))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.OVEN_TEMPERATURE, at("18:29"), at("18:30"), 1)  # fmt: skip
+    assert told(clash) == (ClashKind.OVEN_TEMPERATURE, at("18:29"), at("18:30"), 1)
 
 
 def test_three_at_once_are_told_together():
     plan = bakes(160, 210, 160)
     found = clashes(plan, laid(plan, {"a.bake": at("18:00"), "b.bake": at("18:10"), "c.bake": at("18:20")}))
-    assert [(each.start, each.end, each.steps) for each in found if each.kind is ClashKind.OVEN_TEMPERATURE] == [
+    assert [
+        (each.start, each.end, each.steps) for each in found if each.kind is ClashKind.OVEN_TEMPERATURE
+    ] == [
         (at("18:10"), at("18:20"), ("a.bake", "b.bake")),
         (at("18:20"), at("18:30"), ("a.bake", "b.bake", "c.bake")),
         (at("18:30"), at("18:40"), ("b.bake", "c.bake")),
@@ -129,7 +129,7 @@ def test_a_change_takes_its_time_to_the_minute(first, then, minutes):
     ready = at("18:30") + minutes
     assert not clashes(plan, laid(plan, {"a.bake": at("18:00"), "b.bake": ready}))
     clash = the_clash(plan, laid(plan, {"a.bake": at("18:00"), "b.bake": ready - 1}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.HEATING_MISSING, ready - 1, ready, 1)
+    assert told(clash) == (ClashKind.HEATING_MISSING, ready - 1, ready, 1)
     assert clash.steps == ("a.bake", "b.bake")
     assert clash.stations == ("oven",)
     assert clash.sentence == (
@@ -186,7 +186,8 @@ def test_two_changes_are_two_clashes():
 
 def test_decimal_rates_are_what_they_are_written_as():
     heater = Heater(from_cold=(), up=0.7, down=0.1)
-    assert change_minutes(heater, 160, 181) == 30  # 21 / 0.7; as binary numbers the division gives a little more
+    # 21 / 0.7: divided as binary numbers it is a little more
+    assert change_minutes(heater, 160, 181) == 30
     assert change_minutes(heater, 160, 182) == 32
     assert change_minutes(heater, 160, 157) == 30
     assert change_minutes(replace(heater, down=0.0), 160, 157) == 0
@@ -210,7 +211,7 @@ def test_the_first_bake_finds_the_oven_hot():
     for good in (at("17:50"), at("17:40")):
         assert not clashes(plan, laid(plan, start, heatings=[heating("oven", good, bake, 180)]))
     clash = the_clash(plan, laid(plan, start))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.HEATING_MISSING, at("17:50"), bake, 10)
+    assert told(clash) == (ClashKind.HEATING_MISSING, at("17:50"), bake, 10)
     assert clash.steps == ("a.bake",)
     assert clash.sentence == "The oven is not heated up to 180 °C for A: Bake at 18:00; that takes 10 min."
     clash = the_clash(plan, laid(plan, start, heatings=[heating("oven", at("17:51"), bake, 180)]))
@@ -250,10 +251,11 @@ def test_heating_up_begins_after_the_session_before():
     sooner = {"a.bake": at("17:00"), "b.bake": at("18:09")}
     under = heating("oven", at("17:29"), at("18:09"), 180)
     clash = the_clash(plan, laid(plan, sooner, heatings=[*on, under]))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.HEATING_MISSING, at("17:29"), at("17:30"), 1)  # fmt: skip
+    assert told(clash) == (ClashKind.HEATING_MISSING, at("17:29"), at("17:30"), 1)
     assert clash.steps == ("a.bake", "b.bake")
-    assert clash.sentence == "The oven is to heat up for B: Bake from 17:29, while A: Bake is in it until 17:30."
+    assert (
+        clash.sentence == "The oven is to heat up for B: Bake from 17:29, while A: Bake is in it until 17:30."
+    )
     both = heating("oven", at("17:31"), at("18:09"), 180)
     clash = the_clash(plan, laid(plan, sooner, heatings=[*on, both]))
     assert clash.by == 2
@@ -277,7 +279,12 @@ def test_a_setting_below_cold_needs_no_heating_up():
 def test_a_heating_of_a_station_that_is_not_there_is_told():
     plan = bakes(180)
     clash = the_clash(plan, laid(plan, {"a.bake": at("18:00")}, heatings=[heating("kiln", -20, -10, 900)]))
-    assert (clash.kind, clash.start, clash.end, clash.stations) == (ClashKind.WRONG_PLACE, -20, -10, ("kiln",))
+    assert (clash.kind, clash.start, clash.end, clash.stations) == (
+        ClashKind.WRONG_PLACE,
+        -20,
+        -10,
+        ("kiln",),
+    )
     assert clash.sentence == '"kiln" is to heat up from 19:10 to 19:20, and is not in the kitchen.'
 
 
@@ -299,15 +306,16 @@ def test_a_hot_wait_is_a_bake_that_bears_no_change():
     warm = Use(StationKind.WARM_DRAWER, heat=Heat(70, 65, 80, steady=False))
     dishes = (
         a_dish("pork", hands_off("pork.rest", 10), hands_off("pork.carve", 10)),
-        a_dish("bread", hands_off("bread.prove", 30, uses=(Use(StationKind.WARM_DRAWER, heat=Heat(40, 40, 40)),))),
+        a_dish(
+            "bread", hands_off("bread.prove", 30, uses=(Use(StationKind.WARM_DRAWER, heat=Heat(40, 40, 40)),))
+        ),
     )
     link = a_link("pork.rest", "pork.carve", wait=Wait(Holding.HOT, warm))
     plan = a_plan(*dishes, links=(link,), kitchen=a_kitchen(stations=(drawer,)))
     pork = {"pork.rest": at("18:00"), "pork.carve": at("18:40")}
     assert not clashes(plan, laid(plan, {**pork, "bread.prove": at("17:34")}))  # 30 °C up at 5: 6 min
     clash = the_clash(plan, laid(plan, {**pork, "bread.prove": at("17:35")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.HEATING_MISSING, at("18:10"), at("18:11"), 1)  # fmt: skip
+    assert told(clash) == (ClashKind.HEATING_MISSING, at("18:10"), at("18:11"), 1)
     assert clash.sentence == (
         "The warm drawer takes 6 min from 40 to 70 °C and has 5 between Bread: Prove and what waits after Pork: Rest."
     )
@@ -318,7 +326,9 @@ def test_a_hot_wait_is_a_bake_that_bears_no_change():
 
 
 def test_loads_that_overlap_are_two_things():
-    step = hands_off("buns.bake", 10, uses=(Use(StationKind.OVEN, heat=Heat(200, 190, 210)),), loads=Loads(12, 6))
+    step = hands_off(
+        "buns.bake", 10, uses=(Use(StationKind.OVEN, heat=Heat(200, 190, 210)),), loads=Loads(12, 6)
+    )
     plan = a_plan(a_dish("buns", step), kitchen=a_kitchen(oven=an_oven(heater=NO_HEATING_UP)))
     good = laid(plan, {"buns.bake": [at("18:00"), at("18:10")]})
     assert not clashes(plan, good)

@@ -11,7 +11,7 @@ from core.timetable.clash import ClashKind
 from core.timetable.clashes import clashes
 from core.timetable.facts import FAR
 from core.timetable.timetable import Placed, Timetable
-from tests.core.timetable.laid import at, laid, placed, spot, the_clash
+from tests.core.timetable.laid import at, laid, placed, spot, the_clash, told
 from tests.support.builders import a_dish, a_kitchen, a_plan, a_step, a_use, an_oven, at_oven, hands_off
 
 SOUP = a_dish("soup", hands_off("soup.boil", 20))
@@ -20,7 +20,7 @@ LEEKS = a_dish("leeks", hands_off("leeks.grill", 8, loads=Loads(18, 6)), course=
 
 def test_a_step_without_its_place_in_the_timetable_is_missing():
     clash = the_clash(a_plan(SOUP), Timetable())
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.MISSING, 0, 0, 1)
+    assert told(clash) == (ClashKind.MISSING, 0, 0, 1)
     assert clash.steps == ("soup.boil",)
     assert clash.sentence == "Soup: Boil is not on the timetable."
 
@@ -29,7 +29,7 @@ def test_missing_loads_are_counted():
     plan = a_plan(LEEKS)
     assert not clashes(plan, laid(plan, {"leeks.grill": [0, 8, 16]}))
     clash = the_clash(plan, laid(plan, {"leeks.grill": [0, 8]}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.MISSING, 75, 75, 1)
+    assert told(clash) == (ClashKind.MISSING, 75, 75, 1)
     assert clash.sentence == "One of the three loads of Leeks: Grill is not on the timetable."
     clash = the_clash(plan, laid(plan, {"leeks.grill": 0}))
     assert clash.by == 2
@@ -59,7 +59,9 @@ def test_a_step_that_the_menu_does_not_have_is_told():
 def test_a_load_too_many_is_told(load, words):
     plan = a_plan(SOUP)
     good = laid(plan, {"soup.boil": at("19:00")})
-    clash = the_clash(plan, replace(good, placed=(*good.placed, placed(plan, "soup.boil", at("18:00"), load))))
+    clash = the_clash(
+        plan, replace(good, placed=(*good.placed, placed(plan, "soup.boil", at("18:00"), load)))
+    )
     assert (clash.kind, clash.start, clash.end) == (ClashKind.WRONG_PLACE, at("18:00"), at("18:20"))
     assert clash.sentence == words
 
@@ -108,7 +110,7 @@ def with_length(timetable: Timetable, length: int) -> Timetable:
 def test_a_load_has_its_reserved_length(length, start, end, by, words):
     plan = a_plan(SOUP)
     clash = the_clash(plan, with_length(laid(plan, {"soup.boil": at("19:00")}), length))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.LENGTH, at(start), at(end), by)
+    assert told(clash) == (ClashKind.LENGTH, at(start), at(end), by)
     assert clash.sentence == words
 
 
@@ -120,7 +122,7 @@ def test_another_oven_setting_asks_for_another_length():
     assert timetable.placed[0].length == 54  # 1 % a degree
     assert not clashes(plan, timetable)
     clash = the_clash(plan, with_length(timetable, 60))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.LENGTH, at("18:54"), at("19:00"), 6)
+    assert told(clash) == (ClashKind.LENGTH, at("18:54"), at("19:00"), 6)
     assert clash.sentence == "Gratin: Bake is given 1 h at 190 °C and needs 54 min."
 
 
@@ -146,7 +148,7 @@ def test_a_pinned_start_holds_to_the_minute():
     plan = a_plan(SOUP, pins=(Pin(StepId("soup.boil"), start=at("19:00")),))
     assert not clashes(plan, laid(plan, {"soup.boil": at("19:00")}))
     clash = the_clash(plan, laid(plan, {"soup.boil": at("18:59")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.PIN_MOVED, at("18:59"), at("19:00"), 1)
+    assert told(clash) == (ClashKind.PIN_MOVED, at("18:59"), at("19:00"), 1)
     assert clash.sentence == "Soup: Boil starts at 18:59; you pinned it to 19:00."
     clash = the_clash(plan, laid(plan, {"soup.boil": at("19:01")}))
     assert (clash.start, clash.end, clash.by) == (at("19:00"), at("19:01"), 1)

@@ -11,7 +11,7 @@ from core.plan.step import Holding, Keep, Loads, Wait
 from core.timetable.clash import ClashKind
 from core.timetable.clashes import clashes
 from core.timetable.timetable import Stay, Timetable
-from tests.core.timetable.laid import at, laid, spot, the_clash
+from tests.core.timetable.laid import at, laid, spot, the_clash, told
 from tests.support.builders import (
     a_dish,
     a_fridge,
@@ -51,9 +51,11 @@ def boiling(*minutes: int, kitchen, units: int = 1, kind: str = "burner"):
 
 def test_units_may_be_filled_and_not_exceeded_by_a_minute():
     plan = boiling(20, 20, 20, kitchen=only(hob(2)))
-    assert not clashes(plan, laid(plan, {"a.boil": at("18:00"), "b.boil": at("18:00"), "c.boil": at("18:20")}))
+    assert not clashes(
+        plan, laid(plan, {"a.boil": at("18:00"), "b.boil": at("18:00"), "c.boil": at("18:20")})
+    )
     clash = the_clash(plan, laid(plan, {"a.boil": at("18:00"), "b.boil": at("18:00"), "c.boil": at("18:19")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.OVER_FULL, at("18:19"), at("18:20"), 1)
+    assert told(clash) == (ClashKind.OVER_FULL, at("18:19"), at("18:20"), 1)
     assert clash.steps == ("a.boil", "b.boil", "c.boil")
     assert clash.stations == ("hob",)
     assert clash.sentence == (
@@ -177,7 +179,9 @@ def test_oven_racks_are_all_in_one_oven():
     wide = a_dish("tart", hands_off("tart.bake", 20, uses=(a_use("oven", 2),)))
     plan = a_plan(wide, kitchen=only(an_oven("left", 2, None), an_oven("right", 2, None)))
     assert not clashes(plan, laid(plan, {"tart.bake": at("18:00")}, spots={"tart.bake": [spot("right", 2)]}))
-    found = clashes(plan, laid(plan, {"tart.bake": at("18:00")}, spots={"tart.bake": [spot("left"), spot("right")]}))
+    found = clashes(
+        plan, laid(plan, {"tart.bake": at("18:00")}, spots={"tart.bake": [spot("left"), spot("right")]})
+    )
     assert [clash.sentence for clash in found] == [
         "Tart: Bake stands in Right, which it does not need.",
         "Tart: Bake takes 1 rack and needs 2.",
@@ -238,7 +242,9 @@ def test_room_temperature_is_anywhere_in_a_kitchen_without_a_place_for_it():
     plan = a_plan(dough, kitchen=only(hob()))
     assert not clashes(plan, laid(plan, {"dough.rise": at("18:00")}))
     there = a_plan(dough)
-    assert not clashes(there, laid(there, {"dough.rise": at("18:00")}, spots={"dough.rise": [spot("room", 0)]}))
+    assert not clashes(
+        there, laid(there, {"dough.rise": at("18:00")}, spots={"dough.rise": [spot("room", 0)]})
+    )
     assert misplaced(there, []).sentence == "Dough: Rise needs a room and has no place on the timetable."
 
 
@@ -266,7 +272,9 @@ TWO_SHELVES = (Shelf(1000, 20), Shelf(800, 10))
 def cold(*things, shelves=TWO_SHELVES):
     """Return a plan of things (area, height, raw) that chill 60 minutes in a fridge, called a, b ..."""
     dishes = [
-        a_dish(name, hands_off(f"{name}.chill", 60, uses=(a_use("fridge", area=area, height=height, raw=raw),)))
+        a_dish(
+            name, hands_off(f"{name}.chill", 60, uses=(a_use("fridge", area=area, height=height, raw=raw),))
+        )
         for name, (area, height, raw) in zip("abcdefgh", things, strict=False)
     ]
     return a_plan(*dishes, kitchen=only(a_fridge(*shelves)))
@@ -283,7 +291,7 @@ def test_a_shelf_may_be_filled_and_not_exceeded_by_a_square_centimetre():
     assert not clashes(plan, chilled(plan, 0, 0))
     plan = cold((600, 10, False), (401, 10, False))
     clash = the_clash(plan, chilled(plan, 0, 0))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.OVER_FULL, -60, 0, 1)
+    assert told(clash) == (ClashKind.OVER_FULL, -60, 0, 1)
     assert clash.stations == ("fridge",)
     assert clash.sentence == (
         "From 18:30 to 19:30 the lowest shelf of the fridge is over-full by 1 cm²: it has 1,000, and"
@@ -322,7 +330,7 @@ def test_a_thing_may_not_be_higher_than_its_shelf():
     assert not clashes(plan, chilled(plan, 1))
     plan = cold((100, 11, False))
     clash = the_clash(plan, chilled(plan, 1))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.WRONG_PLACE, -60, 0, 1)
+    assert told(clash) == (ClashKind.WRONG_PLACE, -60, 0, 1)
     assert clash.sentence == "A: Chill is 11 cm high, and shelf 2 of the fridge has 10."
     assert not clashes(plan, chilled(plan, 0))
 
@@ -364,7 +372,9 @@ def test_a_cold_place_without_shelves_counts_units():
     plan = boiling(20, 20, kitchen=only(counter), kind="cold counter")
     clash = the_clash(plan, laid(plan, {"a.boil": -40, "b.boil": -25}))
     assert (clash.start, clash.end, clash.by) == (-25, -20, 1)
-    assert clash.sentence == "From 19:05 to 19:10 two things want the cold counter at once: A: Boil and B: Boil."
+    assert (
+        clash.sentence == "From 19:05 to 19:10 two things want the cold counter at once: A: Boil and B: Boil."
+    )
 
 
 # ---- hours
@@ -376,8 +386,10 @@ def test_nothing_stands_in_a_place_that_is_not_there():
     assert not clashes(plan, laid(plan, {"a.boil": at("17:00")}))
     assert not clashes(plan, laid(plan, {"a.boil": at("17:40")}))
     clash = the_clash(plan, laid(plan, {"a.boil": at("17:41")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.WRONG_PLACE, at("18:00"), at("18:01"), 1)
-    assert clash.sentence == "A: Boil stands in the freezer from 18:00 to 18:01, when the freezer is not there."
+    assert told(clash) == (ClashKind.WRONG_PLACE, at("18:00"), at("18:01"), 1)
+    assert (
+        clash.sentence == "A: Boil stands in the freezer from 18:00 to 18:01, when the freezer is not there."
+    )
     found = clashes(plan, laid(plan, {"a.boil": at("16:55")}))
     assert [(clash.start, clash.end) for clash in found] == [(at("16:55"), at("17:00"))]
 
@@ -406,7 +418,7 @@ def test_food_that_waits_takes_its_place_from_end_to_start():
     plan = waiting()
     assert not clashes(plan, laid(plan, PORK))
     clash = the_clash(plan, laid(plan, {**PORK, "milk.chill": at("16:11")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.OVER_FULL, at("17:10"), at("17:11"), 100)
+    assert told(clash) == (ClashKind.OVER_FULL, at("17:10"), at("17:11"), 100)
     assert clash.steps == ("milk.chill", "pork.rub", "pork.roast")
     assert clash.sentence == (
         "From 17:10 to 17:11 the lowest shelf of the fridge is over-full by 100 cm²: it has 1,000, and"
@@ -435,7 +447,7 @@ def test_no_wait_needs_no_place():
     stay = Stay(plan.menu.links[0].before, plan.menu.links[0].after, at("17:10"), at("17:10"))
     assert not clashes(plan, replace(good, stays=(stay,)))
     clash = the_clash(plan, replace(good, stays=(replace(stay, end=at("17:12")),)))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.LENGTH, at("17:10"), at("17:12"), 2)
+    assert told(clash) == (ClashKind.LENGTH, at("17:10"), at("17:12"), 2)
     assert clash.sentence == (
         "The place for what waits after Pork: Rub is kept from 17:10 to 17:12; nothing waits there."
     )
@@ -446,7 +458,7 @@ def test_a_place_is_kept_for_as_long_as_the_food_waits():
     good = laid(plan, PORK)
     short = replace(good.stays[0], end=at("18:09"))
     clash = the_clash(plan, replace(good, stays=(short,)))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.LENGTH, at("17:10"), at("18:10"), 1)
+    assert told(clash) == (ClashKind.LENGTH, at("17:10"), at("18:10"), 1)
     assert clash.sentence == (
         "The place for what waits after Pork: Rub is kept from 17:10 to 18:09; it waits from 17:10 to 18:10."
     )
@@ -515,7 +527,7 @@ def test_food_stands_in_a_closed_place_while_it_waits():
     fridge = replace(plan.kitchen.stations[0], hours=(Window(0, 0, 18 * 60),))
     plan = replace(plan, kitchen=only(fridge, hob()))
     clash = the_clash(plan, laid(plan, PORK))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.WRONG_PLACE, at("18:00"), at("18:10"), 10)
+    assert told(clash) == (ClashKind.WRONG_PLACE, at("18:00"), at("18:10"), 10)
     assert clash.sentence == (
         "What waits after Pork: Rub stands in the fridge from 18:00 to 18:10, when the fridge is not there."
     )
@@ -523,6 +535,8 @@ def test_food_stands_in_a_closed_place_while_it_waits():
 
 def test_other_days_are_named():
     plan = cold((600, 10, False), (401, 10, False))
-    assert "From Fri 19:30 to Fri 20:30 the lowest" in the_clash(plan, chilled(plan, 0, 0, start=-DAY)).sentence
+    assert (
+        "From Fri 19:30 to Fri 20:30 the lowest" in the_clash(plan, chilled(plan, 0, 0, start=-DAY)).sentence
+    )
     found = the_clash(plan, chilled(plan, 0, 0, start=-9 * DAY))
     assert "From Thu 17 Sep 19:30 to Thu 17 Sep 20:30 the lowest" in found.sentence

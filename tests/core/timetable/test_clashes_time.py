@@ -8,7 +8,7 @@ from core.plan.step import ClockTime, Keep, Loads, Manner
 from core.timetable.clash import ClashKind
 from core.timetable.clashes import clashes
 from core.timetable.timetable import Timetable
-from tests.core.timetable.laid import at, laid, the_clash
+from tests.core.timetable.laid import at, laid, the_clash, told
 from tests.support.builders import a_dish, a_link, a_plan, a_step, hands_off
 
 
@@ -26,7 +26,7 @@ def test_a_link_holds_to_the_minute_and_one_minute_sooner_is_out_of_order():
     plan = two_steps()
     assert not clashes(plan, start(plan, "18:10", "18:40"))
     clash = the_clash(plan, start(plan, "18:10", "18:39"))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.OUT_OF_ORDER, at("18:39"), at("18:40"), 1)
+    assert told(clash) == (ClashKind.OUT_OF_ORDER, at("18:39"), at("18:40"), 1)
     assert clash.steps == ("pork.rest", "pork.carve")
     assert clash.sentence == "Pork: Carve starts at 18:39, 1 min before Pork: Rest is done."
 
@@ -35,16 +35,14 @@ def test_a_least_wait_holds_to_the_minute():
     plan = two_steps(least=20)
     assert not clashes(plan, start(plan, "18:10", "19:00"))
     clash = the_clash(plan, start(plan, "18:10", "18:59"))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.WAIT_TOO_SHORT, at("18:59"), at("19:00"), 1)  # fmt: skip
+    assert told(clash) == (ClashKind.WAIT_TOO_SHORT, at("18:59"), at("19:00"), 1)
     assert clash.sentence == "Pork: Carve starts at 18:59, 19 min after Pork: Rest is done; it must wait 20."
 
 
 def test_a_least_wait_counts_in_full_when_the_order_is_wrong_too():
     plan = two_steps(least=20)
     clash = the_clash(plan, start(plan, "18:10", "18:35"))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.OUT_OF_ORDER, at("18:35"), at("19:00"), 25)  # fmt: skip
+    assert told(clash) == (ClashKind.OUT_OF_ORDER, at("18:35"), at("19:00"), 25)
     assert clash.sentence == (
         "Pork: Carve starts at 18:35, 5 min before Pork: Rest is done, and must wait 20 min after that."
     )
@@ -54,8 +52,7 @@ def test_an_overlap_that_is_allowed_holds_to_the_minute():
     plan = two_steps(least=-5)
     assert not clashes(plan, start(plan, "18:10", "18:35"))
     clash = the_clash(plan, start(plan, "18:10", "18:34"))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.OUT_OF_ORDER, at("18:34"), at("18:35"), 1)  # fmt: skip
+    assert told(clash) == (ClashKind.OUT_OF_ORDER, at("18:34"), at("18:35"), 1)
     assert clash.sentence == (
         "Pork: Carve starts at 18:34, 6 min before Pork: Rest is done; 5 min is allowed."
     )
@@ -65,8 +62,7 @@ def test_a_most_wait_holds_to_the_minute():
     plan = two_steps(most=30)
     assert not clashes(plan, start(plan, "18:10", "19:10"))
     clash = the_clash(plan, start(plan, "18:10", "19:11"))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.WAITED_TOO_LONG, at("19:10"), at("19:11"), 1)  # fmt: skip
+    assert told(clash) == (ClashKind.WAITED_TOO_LONG, at("19:10"), at("19:11"), 1)
     assert clash.sentence == (
         "Pork: Rest is done at 18:40 and waits 31 min until Pork: Carve starts; it can wait 30."
     )
@@ -79,8 +75,7 @@ def test_a_most_wait_is_judged_as_if_the_food_was_done_early():
     kept = laid(plan, {"pork.roast": at("16:45"), "pork.carve": at("19:05")})
     assert not clashes(plan, kept)
     clash = the_clash(plan, laid(plan, {"pork.roast": at("16:45"), "pork.carve": at("19:06")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.WAITED_TOO_LONG, at("19:05"), at("19:06"), 1)  # fmt: skip
+    assert told(clash) == (ClashKind.WAITED_TOO_LONG, at("19:05"), at("19:06"), 1)
     assert clash.sentence == (
         "Pork: Roast may be done at 18:05 and then waits 1 h 1 min until Pork: Carve starts; it can wait 1 h."
     )
@@ -129,13 +124,16 @@ def test_loads_follow_each_other_with_their_change_over():
     plan = loads_plan(1)
     grill = [at("18:00"), at("18:10"), at("18:20")]
     assert not clashes(plan, laid(plan, {"leeks.grill": grill, "leeks.dress": at("18:28")}))
-    clash = the_clash(plan, laid(plan, {"leeks.grill": [*grill[:2], at("18:19")], "leeks.dress": at("18:28")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.WAIT_TOO_SHORT, at("18:19"), at("18:20"), 1)  # fmt: skip
+    clash = the_clash(
+        plan, laid(plan, {"leeks.grill": [*grill[:2], at("18:19")], "leeks.dress": at("18:28")})
+    )
+    assert told(clash) == (ClashKind.WAIT_TOO_SHORT, at("18:19"), at("18:20"), 1)
     assert clash.sentence == (
         "Load 3 of Leeks: Grill starts at 18:19, 1 min after load 2 is done; the change-over takes 2."
     )
-    clash = the_clash(plan, laid(plan, {"leeks.grill": [*grill[:2], at("18:17")], "leeks.dress": at("18:28")}))
+    clash = the_clash(
+        plan, laid(plan, {"leeks.grill": [*grill[:2], at("18:17")], "leeks.dress": at("18:28")})
+    )
     assert (clash.kind, clash.by) == (ClashKind.OUT_OF_ORDER, 3)
     assert clash.sentence == "Load 3 of Leeks: Grill starts at 18:17, 1 min before load 2 is done."
 
@@ -147,14 +145,12 @@ def test_unlike_numbers_of_loads_are_tied_from_the_last_and_wait_from_the_first(
     for good in ("18:33", "18:38"):
         assert not clashes(plan, laid(plan, {"leeks.grill": grill, "leeks.dress": at(good)}))
     clash = the_clash(plan, laid(plan, {"leeks.grill": grill, "leeks.dress": at("18:32")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.WAIT_TOO_SHORT, at("18:32"), at("18:33"), 1)  # fmt: skip
+    assert told(clash) == (ClashKind.WAIT_TOO_SHORT, at("18:32"), at("18:33"), 1)
     assert clash.sentence == (
         "Leeks: Dress starts at 18:32, 4 min after the last load of Leeks: Grill is done; it must wait 5."
     )
     clash = the_clash(plan, laid(plan, {"leeks.grill": grill, "leeks.dress": at("18:39")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.WAITED_TOO_LONG, at("18:38"), at("18:39"), 1)  # fmt: skip
+    assert told(clash) == (ClashKind.WAITED_TOO_LONG, at("18:38"), at("18:39"), 1)
     assert clash.sentence == (
         "The first load of Leeks: Grill is done at 18:08 and waits 31 min until Leeks: Dress starts;"
         " it can wait 30."
@@ -180,7 +176,9 @@ def test_equal_numbers_of_loads_are_tied_pair_by_pair():
     plan = loads_plan(3, least=1, most=5)
     grill, dress = [at("18:00"), at("18:10"), at("18:20")], [at("18:09"), at("18:19"), at("18:33")]
     assert not clashes(plan, laid(plan, {"leeks.grill": grill, "leeks.dress": dress}))
-    clash = the_clash(plan, laid(plan, {"leeks.grill": grill, "leeks.dress": [dress[0], at("18:18"), dress[2]]}))
+    clash = the_clash(
+        plan, laid(plan, {"leeks.grill": grill, "leeks.dress": [dress[0], at("18:18"), dress[2]]})
+    )
     assert clash.sentence == (
         "Load 2 of Leeks: Dress starts at 18:18, 0 min after load 2 of Leeks: Grill is done; it must wait 1."
     )
@@ -207,9 +205,12 @@ def test_an_order_the_cook_gave_is_kept():
     plan = a_plan(*dishes, orders=(Order(dishes[0].steps[0].id, dishes[1].steps[0].id),))
     assert not clashes(plan, laid(plan, {"soup.boil": at("18:00"), "tart.cool": at("18:20")}))
     clash = the_clash(plan, laid(plan, {"soup.boil": at("18:00"), "tart.cool": at("18:19")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.OUT_OF_ORDER, at("18:19"), at("18:20"), 1)
+    assert told(clash) == (ClashKind.OUT_OF_ORDER, at("18:19"), at("18:20"), 1)
     assert clash.steps == ("soup.boil", "tart.cool")
-    assert clash.sentence == "Tart: Cool starts at 18:19, 1 min before Soup: Boil is done; you put it after that."
+    assert (
+        clash.sentence
+        == "Tart: Cool starts at 18:19, 1 min before Soup: Boil is done; you put it after that."
+    )
 
 
 @pytest.mark.parametrize("served", [True, False])
@@ -217,7 +218,7 @@ def test_a_last_step_is_done_by_its_course(served):
     plan = a_plan(a_dish("squash", hands_off("squash.roast", 35), name="Squash", course=75, served=served))
     assert not clashes(plan, laid(plan, {"squash.roast": at("20:10")}))
     clash = the_clash(plan, laid(plan, {"squash.roast": at("20:11")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.LATE, at("20:45"), at("20:46"), 1)
+    assert told(clash) == (ClashKind.LATE, at("20:45"), at("20:46"), 1)
     needed = "it is served" if served else "it must be ready"
     assert clash.sentence == f"Squash: Roast is done at 20:46, 1 min after {needed} at 20:45."
 
@@ -226,15 +227,16 @@ def test_the_last_load_of_all_is_what_is_late():
     plan = a_plan(a_dish("leeks", hands_off("leeks.grill", 8, loads=Loads(18, 6))))
     timetable = laid(plan, {"leeks.grill": [at("19:00"), at("19:10"), at("19:25")]})
     clash = the_clash(plan, timetable)
-    assert clash.sentence == "The last load of Leeks: Grill is done at 19:33, 3 min after it is served at 19:30."
+    assert (
+        clash.sentence == "The last load of Leeks: Grill is done at 19:33, 3 min after it is served at 19:30."
+    )
 
 
 def test_food_keeps_so_long_until_it_is_served():
     plan = a_plan(a_dish("fritters", hands_off("fritters.fry", 5, keeps=Keep(8)), course=-3))
     assert not clashes(plan, laid(plan, {"fritters.fry": at("19:14")}))
     clash = the_clash(plan, laid(plan, {"fritters.fry": at("19:11")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.WAITED_TOO_LONG, at("19:24"), at("19:27"), 3)  # fmt: skip
+    assert told(clash) == (ClashKind.WAITED_TOO_LONG, at("19:24"), at("19:27"), 3)
     assert clash.sentence == (
         "Fritters: Fry is done at 19:16 and waits 11 min until it is served; it can wait 8."
     )
@@ -245,8 +247,7 @@ def test_the_first_load_waits_longest_until_it_is_served_and_may_be_done_early()
     plan = a_plan(dish, manner=Manner.SAFE)
     assert not clashes(plan, laid(plan, {"leeks.grill": [at("19:05"), at("19:15")]}))
     clash = the_clash(plan, laid(plan, {"leeks.grill": [at("19:04"), at("19:15")]}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (
-        ClashKind.WAITED_TOO_LONG, at("19:29"), at("19:30"), 1)  # fmt: skip
+    assert told(clash) == (ClashKind.WAITED_TOO_LONG, at("19:29"), at("19:30"), 1)
     assert clash.sentence == (
         "The first load of Leeks: Grill may be done at 19:09 and then waits 21 min until it is served;"
         " it can wait 20."
@@ -265,10 +266,10 @@ def test_earliest_and_latest_hold_to_the_minute():
     for good in ("10:00", "10:30"):
         assert not clashes(plan, laid(plan, {"mousse.set": at(good)}))
     clash = the_clash(plan, laid(plan, {"mousse.set": at("9:59")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.TOO_EARLY, at("9:59"), at("10:00"), 1)
+    assert told(clash) == (ClashKind.TOO_EARLY, at("9:59"), at("10:00"), 1)
     assert clash.sentence == "Mousse: Set starts at 09:59, 1 min before it may at 10:00."
     clash = the_clash(plan, laid(plan, {"mousse.set": at("10:31")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.LATE, at("16:30"), at("16:31"), 1)
+    assert told(clash) == (ClashKind.LATE, at("16:30"), at("16:31"), 1)
     assert clash.sentence == "Mousse: Set is done at 16:31, 1 min after it must be at 16:30."
 
 
@@ -276,7 +277,7 @@ def test_nothing_begins_before_the_plan_opens():
     plan = a_plan(a_dish("soup", hands_off("soup.boil", 20)), opens=at("12:00"))
     assert not clashes(plan, laid(plan, {"soup.boil": at("12:00")}))
     clash = the_clash(plan, laid(plan, {"soup.boil": at("11:58")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.TOO_EARLY, at("11:58"), at("12:00"), 2)
+    assert told(clash) == (ClashKind.TOO_EARLY, at("11:58"), at("12:00"), 2)
     assert clash.sentence == "Soup: Boil starts at 11:58, 2 min before the plan opens at 12:00."
 
 
@@ -286,10 +287,10 @@ def test_a_clock_time_is_kept_to_the_minute_on_its_day():
     friday = at("16:00") - 24 * 60
     assert not clashes(plan, laid(plan, {"fish.collect": friday}))
     clash = the_clash(plan, laid(plan, {"fish.collect": friday - 5}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.TOO_EARLY, friday - 5, friday, 5)
+    assert told(clash) == (ClashKind.TOO_EARLY, friday - 5, friday, 5)
     assert clash.sentence == "Fish: Collect starts at Fri 15:55, 5 min too early: it is set for Fri 16:00."
     clash = the_clash(plan, laid(plan, {"fish.collect": friday + 5}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.LATE, friday, friday + 5, 5)
+    assert told(clash) == (ClashKind.LATE, friday, friday + 5, 5)
     assert clash.sentence == "Fish: Collect starts at Fri 16:05, 5 min too late: it is set for Fri 16:00."
 
 

@@ -3,14 +3,16 @@
 from core.plan.step import Holding, Keep, VesselUse, Wait
 from core.timetable.clash import ClashKind
 from core.timetable.clashes import clashes
-from tests.core.timetable.laid import at, laid, the_clash
+from tests.core.timetable.laid import at, laid, the_clash, told
 from tests.support.builders import a_dish, a_kitchen, a_link, a_plan, a_vessel, hands_off
 
 POT = (VesselUse(a_vessel("pot").id),)
 
 
 def soup_and_stew(washing: int = 5, count: int = 1, **keep):
-    soup = a_dish("soup", hands_off("soup.sweat", 10, vessels=POT), hands_off("soup.boil", 20, vessels=POT), **keep)
+    soup = a_dish(
+        "soup", hands_off("soup.sweat", 10, vessels=POT), hands_off("soup.boil", 20, vessels=POT), **keep
+    )
     stew = a_dish("stew", hands_off("stew.braise", 30, vessels=POT), course=60)
     kitchen = a_kitchen(vessels=(a_vessel("pot", count, name="28 cm pot", washing=washing),))
     return a_plan(soup, stew, links=(a_link("soup.sweat", "soup.boil"),), kitchen=kitchen)
@@ -23,7 +25,7 @@ def test_a_pot_is_washed_before_it_is_used_again():
     plan = soup_and_stew()
     assert not clashes(plan, laid(plan, {**SOUP, "stew.braise": at("18:25")}))
     clash = the_clash(plan, laid(plan, {**SOUP, "stew.braise": at("18:24")}))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.VESSEL_SHORT, at("18:24"), at("18:25"), 1)
+    assert told(clash) == (ClashKind.VESSEL_SHORT, at("18:24"), at("18:25"), 1)
     assert clash.steps == ("soup.sweat", "soup.boil", "stew.braise")
     assert clash.vessels == ("pot",)
     assert clash.sentence == (

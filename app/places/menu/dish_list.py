@@ -1,0 +1,262 @@
+"""The dishes of the menu in order, each with its letters on its colour; add, copy, move, remove."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QFont, QPainter, QTextLayout, QTextOption
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QListWidget,
+    QListWidgetItem,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.bridge import OpenPlan
+from app.fields import Draft, a_button, tried, with_key
+from app.look.colours import palette_under
+from app.look.words import clock_text, day_text
+from app.timeline.codes import dish_codes
+from core.plan.edits import AddDish, CopyDish, MoveDish, RemoveDish
+from core.plan.ids import DishId, fresh
+from core.plan.menu import Dish
+from core.plan.plan import Plan
+
+_ID = Qt.ItemDataRole.UserRole
+_CODE = Qt.ItemDataRole.UserRole + 1
+_UNDER = Qt.ItemDataRole.UserRole + 2
+
+
+class DishList(QFrame):
+    """Chooses a dish. `chosen` carries its id; `first_step` asks to go on writing its steps."""
+
+    chosen = Signal(str)
+    first_step = Signal()
+
+    def __init__(self, opened: OpenPlan, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._opened = opened
+        self.list = QListWidget()
+        self.list.setObjectName("dishes")
+        self.list.setAccessibleName(self.tr("Dishes"))
+        self.list.setItemDelegate(_Drawn(self.list))
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setVerticalScrollMode(QListWidget.ScrollMode.ScrollPerPixel)
+        self.list.setResizeMode(QListWidget.ResizeMode.Adjust)
+        self.list.setFrameShape(QFrame.Shape.NoFrame)
+        add = a_button(self.tr("Add the dish"), "plus", only_icon=True)
+        self.draft = Draft(self.tr("Name of a new dish"), self.tr("New dish…"), self.add, add)
+        self.copy = a_button(self.tr("Copy"), tip=self.tr("Copy the dish with its steps"))
+        self.up = a_button(self.tr("Move the dish up"), "up", only_icon=True)
+        self.down = a_button(self.tr("Move the dish down"), "down", only_icon=True)
+        self.remove = a_button(self.tr("Remove the dish (undo brings it back)"), "bin", only_icon=True)
+        with_key(self.copy, "Ctrl+D", self, self._copy)
+        with_key(self.up, "Alt+Up", self, lambda: self._move(-1))
+        with_key(self.down, "Alt+Down", self, lambda: self._move(1))
+        with_key(self.remove, "Alt+Del", self, self._remove)
+        buttons = QHBoxLayout()
+        buttons.setContentsMargins(10, 0, 10, 8)
+        buttons.setSpacing(4)
+        for button in (self.copy, self.up, self.down, self.remove):
+            buttons.addWidget(button)
+        buttons.insertStretch(3)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 6, 0, 0)
+        column.addWidget(self.list, 1)
+        column.addWidget(self.draft)
+        column.addLayout(buttons)
+        self.list.currentItemChanged.connect(self._changed)
+        self.draft.added.connect(self._added)
+
+    @property
+    def dish(self) -> DishId | None:
+        """Return the dish chosen."""
+        item = self.list.currentItem()
+        return None if item is None else DishId(item.data(_ID))
+
+    def refresh(self) -> None:
+        """Show the dishes as they are; the one chosen stays so, or the one in its place."""
+        plan = self._opened.plan
+        before, at = self.dish, self.list.currentRow()
+        codes = dish_codes(plan)
+        self.list.blockSignals(True)
+        while self.list.count() > len(plan.menu.dishes):
+            self.list.takeItem(self.list.count() - 1)
+        while self.list.count() < len(plan.menu.dishes):
+            self.list.addItem(QListWidgetItem())
+        for row, dish in enumerate(plan.menu.dishes):
+            self._show(self.list.item(row), plan, dish, codes[dish.id])
+        ids = [dish.id for dish in plan.menu.dishes]
+        row = ids.index(before) if before in ids else min(max(at, 0), len(ids) - 1)
+        self.list.setCurrentRow(row)
+        self.list.blockSignals(False)
+        self.list.viewport().update()
+        self.list.doItemsLayout()
+        for button in (self.copy, self.remove):
+            button.setEnabled(bool(ids))
+        self.up.setEnabled(row > 0)
+        self.down.setEnabled(row < len(ids) - 1)
+        if self.dish != before:
+            self.chosen.emit(self.dish or "")
+
+    def choose(self, dish: DishId) -> None:
+        """Choose a dish."""
+        for row in range(self.list.count()):
+            if self.list.item(row).data(_ID) == dish:
+                self.list.setCurrentRow(row)
+
+    def add(self, name: str) -> str:
+        """Put a dish on the menu; return why not, or "" and have it chosen."""
+        plan = self._opened.plan
+        dish = DishId(fresh(name, plan.dishes))
+        servings = {each.wanted for each in plan.menu.dishes}
+        number = servings.pop() if len(servings) == 1 else Dish(dish, name).written_for
+        sentence = tried(
+            self._opened, AddDish(Dish(dish, name, written_for=number, wanted=number)), "menu"
+        )
+        if not sentence:
+            self.choose(dish)
+        return sentence
+
+    def _show(self, item: QListWidgetItem, plan: Plan, dish: Dish, code: str) -> None:
+        under = self._under(plan, dish)
+        item.setText(dish.name)
+        item.setData(_ID, dish.id)
+        item.setData(_CODE, code)
+        item.setData(_UNDER, under)
+        item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{dish.name}, {under}")
+        item.setToolTip(dish.name)
+
+    def _under(self, plan: Plan, dish: Dish) -> str:
+        number = len(dish.steps)
+        steps = self.tr("{number} steps").format(number=number) if number > 1 else self.tr("1 step")
+        if not number:
+            steps = self.tr("no steps yet")
+        if not dish.served:
+            return self.tr("for other dishes, {steps}").format(steps=steps)
+        at = plan.wall(dish.course)
+        day = "" if at.date() == plan.wall(0).date() else f"{day_text(at)} "
+        return self.tr("{time}, for {number}, {steps}").format(
+            time=day + clock_text(at), number=dish.wanted, steps=steps
+        )
+
+    def _changed(self, item: QListWidgetItem | None) -> None:
+        row = self.list.currentRow()
+        self.up.setEnabled(row > 0)
+        self.down.setEnabled(0 <= row < self.list.count() - 1)
+        self.chosen.emit("" if item is None else item.data(_ID))
+
+    def _added(self, goes_on: bool) -> None:
+        if goes_on:
+            self.first_step.emit()
+
+    def _copy(self) -> None:
+        if self.dish is not None:
+            edit = CopyDish(self.dish)
+            new = edit.new_id(self._opened.plan)
+            if self._opened.apply(edit, "menu"):
+                self.choose(new)
+
+    def _move(self, by: int) -> None:
+        to = self.list.currentRow() + by
+        if self.dish is not None and 0 <= to < self.list.count():
+            self._opened.apply(MoveDish(self.dish, to), "menu")
+
+    def _remove(self) -> None:
+        if self.dish is not None:
+            self._opened.apply(RemoveDish(self.dish), "menu")
+
+
+class _Drawn(QStyledItemDelegate):
+    """Draws a dish: its letters on its colour, its name in full, and below when and for how many."""
+
+    _CHIP = 34
+    _EDGE = 10
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
+        """Ask for as many lines as the name takes."""
+        width = self._width()
+        line = option.fontMetrics.lineSpacing()
+        names, under = self._lines(index, option.font, width)
+        return QSize(self._list_width(), max(48, line * (len(names) + len(under)) + 16))
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        """Draw it."""
+        colours = palette_under(option.palette)  # type: ignore[attr-defined]  # PySide6's stubs leave it out
+        tone = colours.tone(index.row())
+        rect = option.rect  # type: ignore[attr-defined]  # as above
+        state = option.state  # type: ignore[attr-defined]  # as above
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(rect, QColor(colours.lane))
+            painter.fillRect(QRect(rect.left(), rect.top(), 5, rect.height()), QColor(tone.edge))
+        if state & QStyle.StateFlag.State_HasFocus:
+            painter.setPen(QColor(colours.accent))
+            painter.drawRect(rect.adjusted(0, 0, -1, -1))
+        chip = QRectF(rect.left() + self._EDGE + 3, rect.top() + 9, self._CHIP, 24)
+        painter.setPen(QColor(tone.edge))
+        painter.setBrush(QColor(tone.full))
+        painter.drawRoundedRect(chip, 4, 4)
+        font = QFont(option.font)  # type: ignore[attr-defined]  # as above
+        bold = QFont(font)
+        bold.setBold(True)
+        painter.setFont(bold)
+        painter.setPen(QColor(tone.on_full))
+        painter.drawText(chip, Qt.AlignmentFlag.AlignCenter, index.data(_CODE))
+        self._draw_words(painter, option, index, QColor(colours.ink), QColor(colours.faint))
+        painter.restore()
+
+    def _draw_words(
+        self,
+        painter: QPainter,
+        option: QStyleOptionViewItem,
+        index: QModelIndex | QPersistentModelIndex,
+        ink: QColor,
+        faint: QColor,
+    ) -> None:
+        rect = option.rect  # type: ignore[attr-defined]  # as above
+        font = option.font  # type: ignore[attr-defined]  # as above
+        left = rect.left() + self._EDGE + self._CHIP + 13
+        y = rect.top() + 7
+        line = option.fontMetrics.lineSpacing()  # type: ignore[attr-defined]  # as above
+        names, under = self._lines(index, font, self._width())
+        painter.setFont(font)
+        for colour, lines in ((ink, names), (faint, under)):
+            painter.setPen(colour)
+            for words in lines:
+                painter.drawText(QRect(left, y, self._width(), line), Qt.AlignmentFlag.AlignVCenter, words)
+                y += line
+
+    def _lines(
+        self, index: QModelIndex | QPersistentModelIndex, font: QFont, width: int
+    ) -> tuple[list[str], list[str]]:
+        return wrapped(index.data(), font, width), wrapped(index.data(_UNDER), font, width)
+
+    def _list_width(self) -> int:
+        parent = self.parent()
+        return parent.viewport().width() if isinstance(parent, QListWidget) else 220
+
+    def _width(self) -> int:
+        return self._list_width() - self._EDGE - self._CHIP - 13 - 8
+
+
+def wrapped(text: str, font: QFont, width: int) -> list[str]:
+    """Return a text in lines that are no wider than so many pixels, where words allow it."""
+    layout = QTextLayout(text, font)
+    option = QTextOption()
+    option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
+    layout.setTextOption(option)
+    found = []
+    layout.beginLayout()
+    while (line := layout.createLine()).isValid():
+        line.setLineWidth(max(20, width))
+        found.append(text[line.textStart() : line.textStart() + line.textLength()].strip())
+    layout.endLayout()
+    return found

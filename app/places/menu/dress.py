@@ -1,0 +1,25 @@
+"""What the Menu place adds to the fields' style sheet."""
+
+from __future__ import annotations
+
+from app.look import Palette
+
+
+def menu_sheet(palette: Palette) -> str:
+    """Return the style sheet for a theme."""
+    p = palette
+    return f"""
+    #dishPanel {{ background: {p.panel}; border: 0; border-right: 1px solid {p.line}; }}
+    #dishes {{ background: transparent; border: 0; }}
+    #dishes:focus {{ border: 0; }}
+    #number {{ color: {p.faint}; font-weight: bold; border: 1px solid {p.line}; border-radius: 13px; }}
+    #row[chosen="true"] #number {{ background: {p.accent}; color: {p.on_accent}; border: 1px solid {p.accent}; }}
+    QLineEdit#does {{ font-weight: bold; }}
+    #detailsTitle {{ font-weight: bold; }}
+    #detailsPaper {{ background: {p.panel}; }}
+    #flow {{ background: {p.ground}; }}
+    #teaching {{ color: {p.faint}; padding: 8px 12px; }}
+    QSplitter::handle {{ background: {p.line}; }}
+    QSplitter::handle:horizontal {{ width: 3px; }}
+    QSplitter::handle:vertical {{ height: 3px; }}
+    """

@@ -1,0 +1,233 @@
+"""The flow of a dish, painted: steps as boxes, links as arrows with their waits; drawn on from step to step."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QFont, QHelpEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QScrollArea, QToolTip, QWidget
+
+from app.look.colours import Palette, palette_under
+from app.places.menu.dish_list import wrapped
+from app.places.menu.flow_layout import FlowLayout, Point, Sizes, laid_out
+from app.timeline.codes import dish_codes
+from core.plan.check_words import Words
+from core.plan.ids import StepId
+from core.plan.menu import Dish, Link, LinkKind
+from core.plan.plan import Plan
+
+_MARGIN = 14
+_HEAD = 5.0  # px, half the width of an arrow's head
+
+
+class FlowView(QScrollArea):
+    """Shows the flow. `chosen`: a step was clicked; `linked`: an arrow was drawn from one step to another."""
+
+    chosen = Signal(str)
+    linked = Signal(str, str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.paper = _Paper()
+        self.setObjectName("flow")
+        self.setWidget(self.paper)
+        self.setAlignment(Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.viewport().setAutoFillBackground(False)
+        self.setMinimumWidth(230)
+        self.paper.chosen.connect(self.chosen)
+        self.paper.linked.connect(self.linked)
+
+    def show_flow(self, plan: Plan, dish: Dish | None) -> None:
+        """Show the steps of a dish with what they hang on in other dishes."""
+        self.paper.show_flow(plan, dish)
+
+    def mark(self, step: StepId | None) -> None:
+        """Mark the chosen step and bring it into view."""
+        self.paper.marked = step
+        self.paper.update()
+        box = self.paper.box(step) if step is not None else None
+        if box is not None and self.isVisible():
+            middle = box.center().toPoint()
+            self.ensureVisible(middle.x(), middle.y(), 60, 60)
+
+
+class _Paper(QWidget):
+    """Paints the flow."""
+
+    chosen = Signal(str)
+    linked = Signal(str, str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.marked: StepId | None = None
+        self._plan: Plan | None = None
+        self._dish: Dish | None = None
+        self._links: tuple[Link, ...] = ()
+        self._layout = FlowLayout({}, {}, 0, 0)
+        self._sizes = Sizes()
+        self._drawn_from: str | None = None
+        self._drawn_to = QPointF()
+        self.setMouseTracking(True)
+
+    def show_flow(self, plan: Plan, dish: Dish | None) -> None:
+        """Lay the flow out anew."""
+        self._plan, self._dish = plan, dish
+        own = [step.id for step in dish.steps] if dish is not None else []
+        self._links = tuple(link for link in plan.menu.links if link.before in own or link.after in own)
+        near = [end for link in self._links for end in (link.before, link.after)]
+        nodes = list(dict.fromkeys([*own, *near]))
+        self._sizes = Sizes(height=2 * self.fontMetrics().lineSpacing() + 10, below=self.fontMetrics().height() + 22)
+        self._layout = laid_out(nodes, [(link.before, link.after) for link in self._links], self._sizes)
+        self.setAccessibleName(self.tr("Flow of the dish"))
+        self.setAccessibleDescription("; ".join(self._spoken(link) for link in self._links))
+        self.resize(self.sizeHint())
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        """Ask for the whole flow."""
+        return QSize(round(self._layout.width) + 2 * _MARGIN, round(self._layout.height) + 2 * _MARGIN)
+
+    def box(self, step: str) -> QRectF | None:
+        """Return the box of a step."""
+        corner = self._layout.boxes.get(step)
+        if corner is None:
+            return None
+        return QRectF(corner[0] + _MARGIN, corner[1] + _MARGIN, self._sizes.width, self._sizes.height)
+
+    def step_at(self, point: QPointF) -> str | None:
+        """Return the step under a point."""
+        for step in self._layout.boxes:
+            box = self.box(step)
+            if box is not None and box.contains(point):
+                return step
+        return None
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Choose a step; an arrow may be drawn from here."""
+        if event.button() is Qt.MouseButton.LeftButton:
+            self._drawn_from = self.step_at(event.position())
+            self._drawn_to = event.position()
+            if self._drawn_from is not None:
+                self.chosen.emit(self._drawn_from)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Draw the arrow on."""
+        over = self.step_at(event.position())
+        self.setCursor(Qt.CursorShape.PointingHandCursor if over is not None else Qt.CursorShape.ArrowCursor)
+        if self._drawn_from is not None:
+            self._drawn_to = event.position()
+            self.update()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Link the step where the arrow began to the one where it ends."""
+        one, other = self._drawn_from, self.step_at(event.position())
+        self._drawn_from = None
+        self.update()
+        if one is not None and other is not None and one != other:
+            self.linked.emit(one, other)
+
+    def event(self, event: QEvent) -> bool:
+        """Say a step in full under the pointer."""
+        if event.type() is QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
+            self._tell(event.pos(), event.globalPos())
+            return True
+        return super().event(event)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Paint arrows, then boxes."""
+        if self._plan is None:
+            return
+        colours = palette_under(self.palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        for link in self._links:
+            self._paint_arrow(painter, colours, link)
+        codes = dish_codes(self._plan)
+        for step in self._layout.boxes:
+            self._paint_box(painter, colours, StepId(step), codes)
+        if self._drawn_from is not None and (start := self.box(self._drawn_from)) is not None:
+            painter.setPen(QPen(QColor(colours.accent), 2, Qt.PenStyle.DashLine))
+            painter.drawLine(start.center(), self._drawn_to)
+
+    def _paint_box(self, painter: QPainter, colours: Palette, step: StepId, codes: dict) -> None:
+        box, plan = self.box(step), self._plan
+        if box is None or plan is None or self._dish is None:
+            return
+        dish = plan.dish_of[step]
+        tone = colours.tone(list(plan.dishes).index(dish.id))
+        own = dish.id == self._dish.id
+        chosen = step == self.marked
+        edge = QColor(colours.accent if chosen else tone.edge)
+        painter.setPen(QPen(edge, 2.5 if chosen else 1, Qt.PenStyle.SolidLine if own else Qt.PenStyle.DashLine))
+        painter.setBrush(QColor(tone.soft if own else colours.lane))
+        painter.drawRoundedRect(box, 5, 5)
+        number = str([each.id for each in dish.steps].index(step) + 1)
+        lead = number if own else f"{codes[dish.id]} {number}"
+        painter.setPen(QColor(tone.on_soft if own else colours.ink))
+        bold = QFont(self.font())
+        bold.setBold(True)
+        painter.setFont(bold)
+        room = painter.fontMetrics().horizontalAdvance(lead) + 8
+        inside = box.adjusted(7, 4, -6, -4)
+        painter.drawText(inside, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop, lead)
+        painter.setFont(self.font())
+        lines = wrapped(plan.steps[step].does, self.font(), int(inside.width() - room))
+        if len(lines) > 2:
+            rest = " ".join(lines[1:])
+            lines = [lines[0], painter.fontMetrics().elidedText(
+                rest, Qt.TextElideMode.ElideRight, int(inside.width() - room)
+            )]  # fmt: skip
+        painter.drawText(inside.adjusted(room, 0, 0, 0), Qt.AlignmentFlag.AlignTop, "\n".join(lines))
+
+    def _paint_arrow(self, painter: QPainter, colours: Palette, link: Link) -> None:
+        points = [QPointF(x + _MARGIN, y + _MARGIN) for x, y in self._points(link)]
+        if len(points) < 2:
+            return
+        chain = link.kind is LinkKind.END_TO_START
+        painter.setPen(QPen(QColor(colours.rail), 1.6, Qt.PenStyle.SolidLine if chain else Qt.PenStyle.DotLine))
+        painter.drawPolyline(points)
+        end = points[-1]
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(QColor(colours.rail))
+        painter.drawPolygon(QPolygonF([end, end + QPointF(-_HEAD, -9), end + QPointF(_HEAD, -9)]))
+        words = self._wait_words(link)
+        if words:
+            painter.setFont(self.font())
+            metrics = painter.fontMetrics()
+            middle = (points[-2] + end) / 2
+            area = QRectF(0, 0, metrics.horizontalAdvance(words) + 6, metrics.height())
+            area.moveCenter(middle)
+            area.moveLeft(max(0.0, min(area.left(), self.width() - area.width())))
+            painter.fillRect(area, QColor(colours.ground))
+            painter.setPen(QColor(colours.faint))
+            painter.drawText(area, Qt.AlignmentFlag.AlignCenter, words)
+
+    def _points(self, link: Link) -> tuple[Point, ...]:
+        return self._layout.arrows.get((link.before, link.after), ())
+
+    def _wait_words(self, link: Link) -> str:
+        from core.intake.text.waits import bounds_out
+
+        words = bounds_out(link.least, link.most)
+        if link.kind is LinkKind.START_TO_START:
+            return self.tr("start to start {wait}").format(wait=words).strip()
+        if link.kind is LinkKind.END_TO_END:
+            return self.tr("end to end {wait}").format(wait=words).strip()
+        return words
+
+    def _spoken(self, link: Link) -> str:
+        if self._plan is None:
+            return ""
+        words = Words(self._plan)
+        wait = self._wait_words(link)
+        said = self.tr("{one}, then {other}").format(one=words.step(link.before), other=words.step(link.after))
+        return f"{said} ({wait})" if wait else said
+
+    def _tell(self, point: QPoint, where: QPoint) -> None:
+        step = self.step_at(QPointF(point))
+        if step is None or self._plan is None:
+            QToolTip.hideText()
+            return
+        said = Words(self._plan).step(StepId(step))
+        QToolTip.showText(where, self.tr("{step}\nDraw from here to a step that follows it.").format(step=said), self)

@@ -1,0 +1,174 @@
+"""The Menu place: dishes at the left, the leaves of the one chosen at the right, the plan's facts on top."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+
+from app.bridge import OpenPlan
+from app.fields import Draft, Leaves, a_button, dress_fields, tab_as_read
+from app.look.colours import palette_under
+from app.places.menu.dish_leaf import DishLeaf
+from app.places.menu.dish_list import DishList
+from app.places.menu.dress import menu_sheet
+from app.places.menu.follows_leaf import FollowsLeaf
+from app.places.menu.ingredients_leaf import IngredientsLeaf
+from app.places.menu.plan_facts import PlanFacts
+from app.places.menu.steps_leaf import StepsLeaf
+from core.plan.ids import StepId
+from core.plan.menu import Dish
+
+
+class MenuPlace(QWidget):
+    """Where the feast is written down."""
+
+    def __init__(self, opened: OpenPlan, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._opened = opened
+        self._dressed = ""
+        self.facts = PlanFacts(opened)
+        self.dishes = DishList(opened)
+        self.dishes.setObjectName("dishPanel")
+        self.dish_leaf = DishLeaf(opened)
+        self.steps = StepsLeaf(opened)
+        self.follows = FollowsLeaf(opened)
+        self.ingredients = IngredientsLeaf(opened)
+        self.leaves = Leaves(
+            [
+                ("steps", self.tr("&Steps"), self.steps),
+                ("follows", self.tr("What &follows what"), self.follows),
+                ("ingredients", self.tr("&Ingredients"), self.ingredients),
+                ("dish", self.tr("&Serving and notes"), self.dish_leaf),
+            ]
+        )
+        self.title = QLabel()
+        self.title.setObjectName("title")
+        self.title.setWordWrap(True)
+        self.empty = _Empty(self.dishes)
+        self.right = QStackedWidget()
+        self.right.addWidget(self._page())
+        self.right.addWidget(self.empty)
+        split = QSplitter(Qt.Orientation.Horizontal)
+        split.addWidget(self.dishes)
+        split.addWidget(self.right)
+        split.setChildrenCollapsible(False)
+        split.setStretchFactor(0, 0)
+        split.setStretchFactor(1, 1)
+        split.setSizes([230, 950])
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.facts)
+        column.addWidget(split, 1)
+        self._connect()
+        self.setFocusProxy(self.dishes.list)
+        self.refresh()
+        self.dress()
+
+    def _page(self) -> QWidget:
+        page = QWidget()
+        column = QVBoxLayout(page)
+        column.setContentsMargins(0, 8, 0, 0)
+        column.setSpacing(2)
+        row = QHBoxLayout()
+        row.setContentsMargins(18, 0, 18, 0)
+        row.addWidget(self.title)
+        column.addLayout(row)
+        column.addWidget(self.leaves, 1)
+        return page
+
+    def _connect(self) -> None:
+        self._opened.changed.connect(self._changed)
+        self.dishes.chosen.connect(self._dish_chosen)
+        self.dishes.first_step.connect(self._write_first)
+        self.steps.chosen.connect(lambda step: self.follows.mark(StepId(step)))
+        self.follows.chosen.connect(self.steps.choose)
+        for leaf in (self.steps, self.follows, self.ingredients):
+            leaf.remade.connect(self._order_tabs)
+
+    def refresh(self) -> None:
+        """Show the plan as it is; what is chosen, half typed or refused stays."""
+        self.facts.refresh()
+        self.dishes.refresh()
+        self._show_dish()
+
+    def show_step(self, step_id: str) -> None:
+        """Choose a step and its dish, and put the cursor into it."""
+        dish = self._opened.plan.dish_of.get(StepId(step_id))
+        if dish is None:
+            return
+        self.dishes.choose(dish.id)
+        self.leaves.turn("steps")
+        self.steps.go_to(StepId(step_id))
+
+    def dress(self) -> None:
+        """Take on the colours of the moment."""
+        palette = palette_under(self.palette())
+        if palette.name != self._dressed:
+            self._dressed = palette.name
+            dress_fields(self, palette, menu_sheet(palette))
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow the change between light and dark."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationPaletteChange) and self._dressed:
+            self.dress()
+
+    def _changed(self, _change: object) -> None:
+        self.refresh()
+
+    def _dish_chosen(self, _dish: str) -> None:
+        self._show_dish()
+
+    def _show_dish(self) -> None:
+        chosen = self.dishes.dish
+        dish: Dish | None = self._opened.plan.dishes.get(chosen) if chosen is not None else None
+        self.right.setCurrentIndex(1 if dish is None else 0)
+        self.title.setText(dish.name if dish is not None else "")
+        self.steps.refresh(dish)
+        self.follows.refresh(dish)
+        self.follows.mark(self.steps.step)
+        self.ingredients.refresh(dish)
+        if dish is None:
+            return
+        self.dish_leaf.refresh(dish)
+        self.leaves.count("steps", len(dish.steps))
+        self.leaves.count("follows", len(self.follows.rows))
+        self.leaves.count("ingredients", len(dish.ingredients))
+
+    def _write_first(self) -> None:
+        self.leaves.turn("steps")
+        self.steps.write_first()
+
+    def _order_tabs(self) -> None:
+        tab_as_read(self)
+
+
+class _Empty(QFrame):
+    """What stands at the right while there is no dish: what goes here, and the line that begins it."""
+
+    def __init__(self, dishes: DishList) -> None:
+        super().__init__()
+        self.setObjectName("paper")
+        title = QLabel(self.tr("What is to be eaten?"))
+        title.setObjectName("title")
+        words = QLabel(
+            self.tr(
+                "Write down the dishes here, one after the other: each with its steps, how long they take, where they "
+                "happen and what may wait. When they are there, “Arrange” on the Timeline puts everything in its "
+                "place, so that all is ready at plating."
+            )
+        )
+        words.setWordWrap(True)
+        button = a_button(self.tr("Write the first dish"), "plus")
+        self.first = Draft(
+            self.tr("Name of the first dish"), self.tr("Name of the first dish"), dishes.add, button
+        )
+        self.first.added.connect(dishes.draft.added)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(40, 40, 40, 40)
+        column.setSpacing(12)
+        for widget in (title, words, self.first):
+            widget.setMaximumWidth(620)
+            column.addWidget(widget)
+        column.addStretch(1)

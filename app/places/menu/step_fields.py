@@ -1,0 +1,201 @@
+"""The fields of a step, declared: what each shows of the step and what it makes of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import Any
+
+from PySide6.QtCore import QCoreApplication
+
+from app.bridge import OpenPlan
+from app.fields import Picked, Spec, Written
+from app.fields.typed_places import keep_if_any_of, places_of, vessels_of
+from app.fields.typed_step import CORE_IF_ANY, LOADS_IF_ANY, TOUCHES
+from app.fields.typed_text import COUNT, NAME, WORDS
+from app.fields.typed_times import CLOCK_IF_ANY, LENGTH, MINUTES_IF_ANY, limit_of
+from app.look.words import clock_text, day_text, word
+from core.measures.refusal import Refusal
+from core.plan.calendar import clock_offset
+from core.plan.step import Attention, ClockTime, Doneness, Step, Touch
+
+
+@dataclass(frozen=True, slots=True)
+class StepField:
+    """A declared field with how it is got from a step and put into it."""
+
+    spec: Spec
+    get: Callable[[Step], Any]
+    put: Callable[[Step, Any], Step]
+
+
+def of_attribute(spec: Spec) -> StepField:
+    """Return the field of the attribute that the spec's key names."""
+    return StepField(
+        spec, lambda step: getattr(step, spec.key), lambda step, value: replace(step, **{spec.key: value})
+    )
+
+
+def of_doneness(spec: Spec, part: str, none: Any) -> StepField:
+    """Return the field of a part of a step's doneness."""
+
+    def get(step: Step) -> Any:
+        return none if step.doneness is None else getattr(step.doneness, part)
+
+    def put(step: Step, value: Any) -> Step:
+        doneness = replace(step.doneness or Doneness(), **{part: value})
+        return replace(step, doneness=None if doneness == Doneness() else doneness)
+
+    return StepField(spec, get, put)
+
+
+def tr(words: str) -> str:
+    """Return words in the cook's language."""
+    return QCoreApplication.translate("StepFields", words)
+
+
+def row_fields(opened: OpenPlan) -> dict[str, StepField]:
+    """Return the fields that every step shows in its row."""
+    attentions = [(each, word(each.value)) for each in Attention]
+    fields = [
+        of_attribute(Spec("does", tr("What is done"), NAME, width=200)),
+        of_attribute(
+            Spec(
+                "length",
+                tr("How long: quick/likely/slow"),
+                LENGTH,
+                tr("How long it takes: 25, or quick/likely/slow such as 20/25/30"),
+                width=128,
+                grows=0,
+            )
+        ),
+        of_attribute(
+            Spec("attention", tr("How much of a cook it takes"), Picked(lambda: attentions), width=150, grows=3)
+        ),
+        of_attribute(
+            Spec(
+                "uses",
+                tr("Where"),
+                places_of(lambda: opened.plan.kitchen),
+                tr("Such as: oven, 180 C +-15, 2 racks; burner; fridge, 30x20 cm, 6 cm"),
+                tr("worktop"),
+                width=110,
+                grows=4,
+            )
+        ),
+        of_attribute(
+            Spec(
+                "vessels",
+                tr("In which vessels"),
+                vessels_of(lambda: opened.plan.kitchen),
+                tr("Vessels of the kitchen, with commas; 2 x Tin for several"),
+                tr("no vessel"),
+                width=100,
+                grows=3,
+            )
+        ),
+        of_doneness(
+            Spec("cue", tr("Done when"), WORDS, tr("The sign by which it is done"), "…", width=110, grows=4),
+            "cue",
+            "",
+        ),
+    ]
+    return {each.spec.key: each for each in fields}
+
+
+def detail_fields(opened: OpenPlan) -> dict[str, StepField]:
+    """Return the fields that only the chosen step shows."""
+    limit = limit_of(lambda: opened.plan)
+
+    def when(offset: int | None) -> str:
+        if offset is None:
+            return ""
+        at = opened.plan.wall(offset)
+        return f"{day_text(at)}, {clock_text(at)}"
+
+    def on_the_clock(clock: ClockTime | None) -> str:
+        return "" if clock is None else when(clock_offset(opened.plan, clock))
+
+    touches = Spec(
+        "touches",
+        tr("Touches while it cooks"),
+        TOUCHES,
+        tr("When, how long, what: at 15, 2 min: swap tins; 5 min before the end, 1 min: probe"),
+        tr("at 15, 2 min: swap tins"),
+        grows=2,
+    )
+    return {
+        each.spec.key: each
+        for each in (
+            StepField(touches, lambda step: step.touches, _with_touches),
+            of_attribute(
+                Spec("put_in", tr("Putting in takes"), MINUTES_IF_ANY, tr("Empty: as everywhere"), tr("as usual"))
+            ),
+            of_attribute(
+                Spec("take_out", tr("Taking out takes"), MINUTES_IF_ANY, tr("Empty: as everywhere"), tr("as usual"))
+            ),
+            of_attribute(Spec("hands", tr("Cooks it takes"), COUNT)),
+            of_attribute(
+                Spec("skill", tr("Skill it asks for"), _skills(opened), tr("Empty: anybody can"), tr("anybody"))
+            ),
+            of_doneness(Spec("core", tr("Done at, in the middle"), CORE_IF_ANY, "", "63 C"), "core", None),
+            of_doneness(
+                Spec("rest", tr("Rest that belongs to it"), MINUTES_IF_ANY, "", tr("none")), "rest", None
+            ),
+            of_attribute(
+                Spec(
+                    "loads",
+                    tr("Load by load"),
+                    LOADS_IF_ANY,
+                    tr("24 pieces, 8 a load, 2 min between: for the servings it is written for"),
+                    tr("all at once"),
+                )
+            ),
+            of_attribute(Spec("earliest", tr("Not before"), limit, "", "48 h before", hint=when)),
+            of_attribute(Spec("latest", tr("Done by"), limit, "", "12 h before", hint=when)),
+            of_attribute(
+                Spec(
+                    "clock",
+                    tr("Begins by the clock at"),
+                    CLOCK_IF_ANY,
+                    tr("A time that the world sets; day 0 is the day of plating, day -1 the day before"),
+                    "day 0 16:00",
+                    hint=on_the_clock,
+                )
+            ),
+            of_attribute(
+                Spec("least_piece", tr("May be done in pieces of"), MINUTES_IF_ANY, "", tr("in one go"))
+            ),
+            of_attribute(
+                Spec(
+                    "keeps",
+                    tr("Waits for the table"),
+                    keep_if_any_of(lambda: opened.plan.kitchen),
+                    tr("Where nothing follows this step and it differs from the dish"),
+                    tr("as the dish"),
+                    grows=2,
+                )
+            ),
+            of_attribute(Spec("note", tr("Note"), Written(), grows=4)),
+        )
+    }
+
+
+def _skills(opened: OpenPlan) -> Any:
+    def offers() -> list[str]:
+        skills = (skill for cook in opened.plan.kitchen.cooks for skill in cook.skills)
+        return list(dict.fromkeys(skills))
+
+    return replace(WORDS, offers=offers)
+
+
+def _with_touches(step: Step, touches: tuple[Touch, ...]) -> Step:
+    """Return a step with touches; one that cooks quite by itself is tended from now on."""
+    if touches and step.attention is Attention.HANDS_ON:
+        raise Refusal(
+            tr("This step has a cook all the while; first choose “{tended}” above.").format(
+                tended=word(Attention.TENDED.value)
+            )
+        )
+    attention = Attention.TENDED if touches else step.attention
+    return replace(step, touches=touches, attention=attention)
