@@ -29,7 +29,7 @@ class PlanPlace:
             from core.store import PlanFile
 
             file = PlanFile.open(path)
-            return cls(Desk(file.held, _Keep(file), _first_seen(file.held)), file, path.stem)
+            return cls(Desk(file.held, _Keep(file), _seen_in(file)), file, path.stem)
         from core.intake.text_plan import read_file
 
         plan = read_file(path)
@@ -53,6 +53,15 @@ class PlanPlace:
         self.close()
         return PlanPlace(Desk(file.held, _Keep(file), seen), file, path.stem)
 
+    def keep_seen(self) -> None:
+        """Keep the timetable that is seen beside the plan, to be there when it is opened again."""
+        if self.file is None or self.file.read_only:
+            return
+        from core.timetable.as_text import write_timetable
+
+        seen = self.desk.timetable
+        self.file.keep_seen(write_timetable(self.desk.plan, seen) if seen is not None else "")
+
     def close(self) -> None:
         """Close the file."""
         if self.file is not None:
@@ -68,6 +77,19 @@ class _Keep:
     def save(self, before: Plan, after: Plan) -> None:
         """Write what differs."""
         self._file.save(before, after)
+
+
+def _seen_in(file: PlanFile) -> Timetable | None:
+    """Return the timetable that was seen last, as far as it can be read; else one counted back on paper."""
+    from core.timetable.as_text import read_timetable
+
+    text = file.seen()
+    if not text:
+        return _first_seen(file.held)
+    try:
+        return read_timetable(text)
+    except Refusal:
+        return _first_seen(file.held)
 
 
 def _first_seen(plan: Plan) -> Timetable | None:

@@ -7,6 +7,7 @@ from app.fields.dress import dress_fields, dress_inside
 from app.fields.form import Form
 from app.fields.leaves import Leaves
 from app.fields.line import Line
+from app.fields.part import Part, attribute, by_key, values_of
 from app.fields.pick import Pick
 from app.fields.reading_order import tab_as_read
 from app.fields.row import Row
@@ -20,6 +21,7 @@ __all__ = [
     "Form",
     "Leaves",
     "Line",
+    "Part",
     "Pick",
     "Picked",
     "Row",
@@ -30,9 +32,12 @@ __all__ = [
     "Weighed",
     "Written",
     "a_button",
+    "attribute",
+    "by_key",
     "dress_fields",
     "dress_inside",
     "tab_as_read",
     "tried",
+    "values_of",
     "with_key",
 ]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from functools import partial
 from typing import Any
 
@@ -57,6 +57,7 @@ class Form(QWidget):
         super().__init__(parent)
         self._least = least
         self._columns = 0
+        self._shown: tuple[str, ...] = tuple(spec.key for spec in specs)
         self.cells = {spec.key: Cell(spec, take) for spec in specs}
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
@@ -67,6 +68,14 @@ class Form(QWidget):
     def field(self, key: str) -> Field:
         """Return a field by its key."""
         return self.cells[key].field
+
+    def show_only(self, keys: Collection[str]) -> None:
+        """Show the fields that these keys name, and hide the others."""
+        shown = tuple(key for key in self.cells if key in keys)
+        if shown != self._shown:
+            self._shown = shown
+            columns, self._columns = self._columns, 0
+            self._lay_out(columns)
 
     def show_values(self, values: Mapping[str, Any], afresh: bool = False) -> None:
         """Show values by key; fields that are being typed in or mended keep their text unless `afresh`."""
@@ -85,13 +94,16 @@ class Form(QWidget):
     def _lay_out(self, columns: int) -> None:
         if columns == self._columns:
             return
-        for at in range(self._columns):
+        for at in range(self._grid.columnCount()):
             self._grid.setColumnStretch(at, 0)
         self._columns = columns
         row = column = 0
         for cell in self.cells.values():
             self._grid.removeWidget(cell)
-        for cell in self.cells.values():
+        for key, cell in self.cells.items():
+            cell.setVisible(key in self._shown)
+            if key not in self._shown:
+                continue
             span = min(max(1, cell.spec.grows), columns)
             if column + span > columns:
                 row, column = row + 1, 0

@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtWidgets import QLabel, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtCore import QCoreApplication, QSize, Qt, Signal
+from PySide6.QtWidgets import QLabel, QListWidget, QListWidgetItem, QSizePolicy, QVBoxLayout, QWidget
 
 from app.look import icons
 from app.look.colours import palette_under
 from app.look.words import clock_text, day_text
 from core.plan.plan import Plan
 from core.timetable.clash import Clash
+
+
+def clashes_words(count: int) -> str:
+    """Return the number of clashes in words."""
+    if count == 1:
+        return QCoreApplication.translate("clashes", "1 clash")
+    return QCoreApplication.translate("clashes", "{count} clashes").format(count=count)
 
 
 class ClashList(QWidget):
@@ -39,6 +46,7 @@ class ClashList(QWidget):
         column.addWidget(self.heading)
         column.addWidget(self.empty)
         column.addWidget(self.list, 1)
+        column.addStretch(0)
         self._clashes: tuple[Clash, ...] = ()
         self.list.itemActivated.connect(self._activated)
         self.list.itemClicked.connect(self._activated)
@@ -46,8 +54,9 @@ class ClashList(QWidget):
     def show_clashes(self, plan: Plan, clashes: tuple[Clash, ...]) -> None:
         """List the clashes of what is seen."""
         self._clashes = clashes
-        self.heading.setText(self.tr("%n clash(es)", "", len(clashes)) if clashes else self.tr("Everything meets"))
+        self.heading.setText(clashes_words(len(clashes)) if clashes else self.tr("Everything meets"))
         self.empty.setVisible(not clashes)
+        self.heading.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         self.list.setVisible(bool(clashes))
         self.list.clear()
         mark = icons.icon("clash", palette_under(self.palette()).clash)

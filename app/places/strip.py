@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from app.bridge import OpenPlan
 from app.look.words import clock_text, day_text
+from app.places.clash_list import clashes_words
 from core.plan.step import Attention
 
 
@@ -55,7 +56,7 @@ class Strip(QFrame):
         if opened.timetable is None:
             words, mood = self.tr("not arranged yet"), "waiting"
         elif count:
-            words, mood = self.tr("%n clash(es)", "", count), "clash"
+            words, mood = clashes_words(count), "clash"
         else:
             words, mood = self.tr("everything meets"), "meets"
         self.state.setText(words)

@@ -55,6 +55,7 @@ class TimelinePlace(QWidget):
         column.addWidget(self._bar())
         column.addWidget(split, 1)
         self._connect()
+        self.setFocusProxy(self.timeline)
         self.refresh()
         self.timeline.fit_all()
 

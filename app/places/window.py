@@ -21,6 +21,7 @@ from app.places.rail import Rail
 from app.places.settings import Settings
 from app.places.strip import Strip
 from app.places.welcome import Welcome
+from core.desk import Change
 from core.measures.refusal import Refusal
 
 
@@ -173,8 +174,13 @@ class Window(QMainWindow):
         self.setWindowTitle(f"{name} - {self.tr('Cook-Day Planner')}" if name else self.tr("Cook-Day Planner"))
         self.acts.refresh()
 
-    def _changed(self, _change: object) -> None:
+    def _changed(self, change: Change) -> None:
         self.refresh()
+        if change.timetable_changed and self.place is not None:
+            try:
+                self.place.keep_seen()
+            except Refusal as refusal:
+                self.banner.refuse(str(refusal))
 
     def set_look(self, mode: Mode) -> None:
         """Use light or dark colours, or as the system."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from itertools import pairwise
 from pathlib import Path
 
 from PySide6.QtCore import QRectF, QSize
@@ -18,7 +19,7 @@ from app.timeline.kit import Kit
 from app.timeline.lanes import Reading
 from app.timeline.paint import paint
 from app.timeline.scene import Scene
-from app.timeline.staging import stage
+from app.timeline.staging import events, stage
 from core.measures.words import plural
 from core.plan.plan import Plan
 from core.timetable.clash import Clash
@@ -27,9 +28,11 @@ from core.timetable.timetable import Timetable
 POINTS = 9.5
 _MARGIN = 18.0
 _DOTS_PER_INCH = 96
-_QUIET = 120
 _LONGEST_DAY = 9 * 60
+_SHORTEST_DAY = 2 * 60
 _SHORTEST_SPLIT = 12 * 60
+_PAUSE = 2 * 60
+_BEFORE = 20
 
 
 def paint_picture(
@@ -65,25 +68,23 @@ def paint_picture(
         raise OSError(None, "the picture could not be written", str(path))
 
 
-def split_at(timetable: Timetable) -> int | None:
+def split_at(plan: Plan, timetable: Timetable) -> int | None:
     """Return the minute at which the day itself begins, or None where all of it is one day.
 
-    That is the end of the last quiet stretch before plating that is long enough, nine hours before at most.
+    That is shortly before what comes after the last pause of two hours in the last nine, else after the longest.
     """
-    starts = sorted(each.start for each in timetable.placed)
-    if not starts or starts[0] > -_SHORTEST_SPLIT:
+    moments = sorted({each for each in events(plan, timetable) if each <= 0})
+    if not moments or moments[0] > -_SHORTEST_SPLIT:
         return None
-    work = sorted((each.start, each.end) for each in timetable.placed if each.hands)
-    begins, until = None, None
-    for start, end in work:
-        if start >= -_LONGEST_DAY and begins is None:
-            begins = start
-        if begins is not None and until is not None and start - until >= _QUIET and start < -3 * 60:
-            begins = start
-        until = end if until is None else max(until, end)
-    if begins is None or begins >= -30:
-        return -_LONGEST_DAY
-    return begins - 20
+    pauses = [
+        (after - before, after)
+        for before, after in pairwise(moments)
+        if -_LONGEST_DAY <= after <= -_SHORTEST_DAY
+    ]
+    long = [after for minutes, after in pauses if minutes >= _PAUSE]
+    if long:
+        return max(long) - _BEFORE
+    return max(pauses)[1] - _BEFORE if pauses else -_LONGEST_DAY
 
 
 _kept: list[QGuiApplication] = []
@@ -99,7 +100,7 @@ def _panels(
     plan: Plan, timetable: Timetable, clashes: tuple[Clash, ...], reading: Reading, kit: Kit, width: float
 ) -> list[Scene]:
     whole = stage(plan, timetable, clashes, reading, row=kit.row)
-    split = split_at(timetable)
+    split = split_at(plan, timetable)
     spans = [(whole.axis.low, whole.axis.high)]
     if split is not None and whole.axis.low < split < whole.axis.high:
         spans = [(whole.axis.low, split), (split, whole.axis.high)]

@@ -11,6 +11,8 @@ from threading import RLock
 from types import TracebackType
 from typing import Self
 
+from sqlalchemy import delete, insert, select
+
 from core.measures.refusal import Refusal
 from core.plan.plan import Plan
 from core.store.changes import changes
@@ -20,6 +22,7 @@ from core.store.opening import bring_up_to_date, plan_in, require_readable, requ
 from core.store.peek import identity, is_locked_away, require_plan_file
 from core.store.placing import hold_place, written_beside
 from core.store.sentences import keepable, moved_on, named, only_read, told
+from core.store.tables import TABLES
 from core.store.write import OutOfStep, next_revision, write
 
 
@@ -112,6 +115,24 @@ class PlanFile:
                 self._revision = revision
             self._held = after
             return sum(each.count for each in found)
+
+    def seen(self) -> str:
+        """Return the text of the timetable last seen; "" where none was kept or it cannot be read."""
+        with self._lock, told(self.path):
+            found = self._database.connection.execute(select(TABLES["seen"].c.timetable)).scalar()
+            self._database.connection.rollback()
+            return found if isinstance(found, str) else ""
+
+    def keep_seen(self, timetable: str) -> None:
+        """Keep the text of the timetable that is seen; it is no part of the plan and moves no revision."""
+        with self._lock:
+            if self.read_only or self._closed:
+                return
+            self._require_there()
+            with told(self.path), self._database.transaction() as connection:
+                connection.execute(delete(TABLES["seen"]))
+                if timetable:
+                    connection.execute(insert(TABLES["seen"]), [{"id": 1, "timetable": timetable}])
 
     def copy_to(self, path: Path, replace: bool = False) -> None:
         """Write what the file holds now into another file; `replace`: an older plan file may lie there."""

@@ -220,4 +220,13 @@ class PrecedenceRow(Table):
     position: Mapped[int] = mapped_column(unique=True)
 
 
+class SeenRow(Table):
+    """The timetable last seen, as text: kept beside the plan and no part of it, so that opening shows it again."""
+
+    __tablename__ = "seen"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    timetable: Mapped[str]
+    __table_args__ = (CheckConstraint("id = 1", name="one_row"),)
+
+
 TABLES = Table.metadata.tables

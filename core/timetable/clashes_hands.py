@@ -136,9 +136,13 @@ def _found(
     yield Clash(ClashKind.HANDS_SHORT, sentence, *when, duty.steps, cooks=cooks, by=1)
 
 
+def _rank(duty: Duty) -> tuple[object, ...]:
+    return duty.steps, duty.load, duty.does, duty.station or ""
+
+
 def _at_once(facts: Facts, cook: CookId, held: list[Held[Duty]]) -> Iterator[Clash]:
     """Judge that a cook does one thing at a time."""
-    for crowd in crowds(held, 1):
+    for crowd in crowds(held, 1, _rank):
         when = (crowd.start, crowd.end)
         sentence = sentences.two_at_once(facts, cook, when, [_name(facts, duty) for duty in crowd.what])
         steps = tuple(dict.fromkeys(step for duty in crowd.what for step in duty.steps))

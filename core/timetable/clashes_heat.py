@@ -108,7 +108,7 @@ def _together(book: Book, station: Station, bakes: list[Bake]) -> Iterator[Clash
     """Judge that what is inside at the same time has the same setting."""
     if len({bake.setting for bake in bakes}) < 2:
         return
-    for crowd in crowds([Held(bake.start, bake.end, 1, bake) for bake in bakes], 1):
+    for crowd in crowds([Held(bake.start, bake.end, 1, bake) for bake in bakes], 1, _rank):
         settings = [bake.setting for bake in crowd.what]
         by = max(settings) - min(settings)
         if by:
@@ -116,6 +116,10 @@ def _together(book: Book, station: Station, bakes: list[Bake]) -> Iterator[Clash
             wants = [(bake.name, bake.setting) for bake in crowd.what]
             sentence = sentences.temperatures(book.facts, station.id, when, wants)
             yield _temperature(sentence, when, _steps(list(crowd.what)), station, by)
+
+
+def _rank(bake: Bake) -> tuple[tuple[StepId, ...], int]:
+    return bake.thing.steps, bake.thing.load
 
 
 def _changes(book: Book, station: Station, heater: Heater, bakes: list[Bake]) -> Iterator[Clash]:
@@ -193,13 +197,13 @@ def _heated(
     fitting = [each for each in ending if each.setting in settings]
     if not fitting:
         if ending:
-            given = ending[0].setting
+            given = min(each.setting for each in ending)
             sentence = sentences.heated_otherwise(facts, station.id, given, names, start, setting)
         else:
             sentence = sentences.not_heated(facts, station.id, setting, names, start, needed)
         yield _unheated(sentence, (start - needed, start), first, station)
         return
-    best = min(fitting, key=lambda each: (_short(heater, each) + _under(each, out), each.start))
+    best = min(fitting, key=lambda each: (_short(heater, each) + _under(each, out), each.start, each.setting))
     short, under = _short(heater, best), _under(best, out)
     if short:
         length = best.end - best.start

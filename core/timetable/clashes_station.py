@@ -135,7 +135,7 @@ def _units(book: Book, station: Station, things: list[Thing]) -> Iterator[Clash]
     if station.kind is StationKind.ROOM and station.units <= 0:
         return
     held = [_held(thing, thing.spot.units) for thing in things]
-    for crowd in crowds(held, station.units):
+    for crowd in crowds(held, station.units, _rank):
         when, parties = (crowd.start, crowd.end), _parties(book, crowd)
         sentence = sentences.over_full(book.facts, station, when, parties)
         yield _over_full(station, crowd, sentence, crowd.amount - station.units)
@@ -146,7 +146,7 @@ def _shelves(book: Book, station: Station, things: list[Thing]) -> Iterator[Clas
     facts = book.facts
     for index, shelf in enumerate(station.shelves):
         held = [_held(thing, thing.use.area) for thing in things if thing.spot.shelf == index]
-        for crowd in crowds(held, shelf.area):
+        for crowd in crowds(held, shelf.area, _rank):
             when, parties = (crowd.start, crowd.end), _parties(book, crowd)
             where = shelf_of(facts, station, index)
             sentence = sentences.shelf_full(facts, where, shelf.area, when, parties)
@@ -154,11 +154,15 @@ def _shelves(book: Book, station: Station, things: list[Thing]) -> Iterator[Clas
     if len(station.shelves) < 2:
         return
     area = sum(shelf.area for shelf in station.shelves)
-    for crowd in crowds([_held(thing, thing.use.area) for thing in things], area):
+    for crowd in crowds([_held(thing, thing.use.area) for thing in things], area, _rank):
         when, parties = (crowd.start, crowd.end), _parties(book, crowd)
         where = f"all of {place(facts, station.id)}"
         sentence = sentences.shelf_full(facts, where, area, when, parties)
         yield _over_full(station, crowd, sentence, crowd.amount - area)
+
+
+def _rank(party: Party) -> Party:
+    return party
 
 
 def _held(thing: Thing, amount: int) -> Held[Party]:

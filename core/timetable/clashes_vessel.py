@@ -42,13 +42,17 @@ def vessel_clashes(book: Book, vessels: Collection[VesselId]) -> Iterator[Clash]
     """Find vessels of which more are in use or being washed than there are."""
     for vessel in book.facts.plan.kitchen.vessels:
         if vessel.id in vessels:
-            for crowd in crowds(vessel_holds(book, vessel.id), vessel.count):
+            for crowd in crowds(vessel_holds(book, vessel.id), vessel.count, _rank):
                 when, parties = (crowd.start, crowd.end), _parties(book, crowd)
                 name = book.facts.words.vessel(vessel.id)
                 sentence = sentences.vessel_short(book.facts, name, vessel.count, when, parties)
                 steps = tuple(dict.fromkeys(step for use in crowd.what for step in use.run.steps))
                 by = crowd.amount - vessel.count
                 yield Clash(ClashKind.VESSEL_SHORT, sentence, *when, steps, vessels=(vessel.id,), by=by)
+
+
+def _rank(use: Use) -> tuple[StepId, ...]:
+    return use.run.steps
 
 
 def _parties(book: Book, crowd: Crowd[Use]) -> list[tuple[str, int]]:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from itertools import pairwise
-from typing import Generic, NamedTuple, TypeVar
+from typing import Any, Generic, NamedTuple, TypeVar
 
 T = TypeVar("T")
 
@@ -35,14 +35,18 @@ class Crowd(NamedTuple, Generic[T]):
     what: tuple[T, ...]
 
 
-def crowds(held: Iterable[Held[T]], limit: int) -> list[Crowd[T]]:
-    """Return each stretch in which the same things ask for more than `limit` together."""
+def crowds(held: Iterable[Held[T]], limit: int, rank: Callable[[T], Any]) -> list[Crowd[T]]:
+    """Return each stretch in which the same things ask for more than `limit` together.
+
+    `rank` orders those that begin and end together, so that the order of the list says nothing.
+    """
     taken = sorted((each for each in held if each.end > each.start and each.amount > 0), key=_start)
     found: list[Crowd[T]] = []
     apart = all(one.end <= other.start for one, other in pairwise(taken))
     most = max if apart else sum
     if not taken or most(each.amount for each in taken) <= limit:
         return found
+    taken.sort(key=lambda each: (each.start, each.end, rank(each.what)))
     times = sorted({each.start for each in taken} | {each.end for each in taken})
     active: list[Held[T]] = []
     arriving = 0

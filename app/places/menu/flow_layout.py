@@ -5,6 +5,7 @@ Layers by longest path, order by barycentres, as in Sugiyama, Tagawa and Toda (1
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
@@ -97,7 +98,7 @@ def _grid(nodes: Sequence[Node], arrows: Sequence[Arrow], layer: dict[Node, int]
             way.append(bend)
         way.append(other)
         grid.ways[one, other] = way
-        for up, down in zip(way, way[1:], strict=False):
+        for up, down in itertools.pairwise(way):
             grid.downs.setdefault(up, []).append(down)
             grid.ups.setdefault(down, []).append(up)
     return grid
@@ -107,7 +108,7 @@ def _order(grid: _Grid, down: bool) -> None:
     """Sort each layer by the mean place of its neighbours in the layer before it."""
     layers = grid.layers if down else grid.layers[::-1]
     beside = grid.ups if down else grid.downs
-    for before, layer in zip(layers, layers[1:], strict=False):
+    for before, layer in itertools.pairwise(layers):
         place = {node: at for at, node in enumerate(before)}
         own = {node: at for at, node in enumerate(layer)}
 
@@ -126,7 +127,7 @@ def _centres(grid: _Grid, sizes: Sizes) -> dict[Node, float]:
     """Return the middle of each box and bend: under its neighbours where there is room."""
     centre: dict[Node, float] = {}
     for layer in grid.layers:
-        _spread(layer, {node: 0.0 for node in layer}, centre, grid, sizes)
+        _spread(layer, dict.fromkeys(layer, 0.0), centre, grid, sizes)
     for sweep in range(_SWEEPS):
         beside = grid.ups if sweep % 2 == 0 else grid.downs
         for layer in grid.layers if sweep % 2 == 0 else grid.layers[::-1]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
@@ -38,7 +38,7 @@ class MenuPlace(QWidget):
                 ("steps", self.tr("&Steps"), self.steps),
                 ("follows", self.tr("What &follows what"), self.follows),
                 ("ingredients", self.tr("&Ingredients"), self.ingredients),
-                ("dish", self.tr("&Serving and notes"), self.dish_leaf),
+                ("dish", self.tr("Serving and &notes"), self.dish_leaf),
             ]
         )
         self.title = QLabel()

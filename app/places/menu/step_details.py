@@ -7,7 +7,7 @@ from typing import Any
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Form, Picked, Spec, a_button, tried
+from app.fields import Form, Picked, Spec, a_button, tried, values_of
 from app.look.words import clock_text, day_text
 from app.places.menu.step_fields import detail_fields
 from core.measures.refusal import Refusal
@@ -75,8 +75,7 @@ class StepDetails(QFrame):
         the_step = plan.steps[step]
         number = [each.id for each in plan.dish_of[step].steps].index(step) + 1
         self.title.setText(self.tr("More about step {number}: {does}").format(number=number, does=the_step.does))
-        values = {key: field.get(the_step) for key, field in self._fields.items()}
-        self.form.show_values(values | {_MANNER: plan.manners.get(step)}, afresh)
+        self.form.show_values(values_of(self._fields, the_step) | {_MANNER: plan.manners.get(step)}, afresh)
         pins = [pin for pin in plan.decisions.pins if pin.step == step]
         self.pinned.setText("; ".join(self._said(pin) for pin in pins))
         self.pinned.setVisible(bool(pins))

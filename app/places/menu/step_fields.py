@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import QCoreApplication
 
 from app.bridge import OpenPlan
-from app.fields import Picked, Spec, Written
+from app.fields import Part, Picked, Spec, Written, attribute, by_key
 from app.fields.typed_places import keep_if_any_of, places_of, vessels_of
 from app.fields.typed_step import CORE_IF_ANY, LOADS_IF_ANY, TOUCHES
 from app.fields.typed_text import COUNT, NAME, WORDS
@@ -20,23 +19,7 @@ from core.plan.calendar import clock_offset
 from core.plan.step import Attention, ClockTime, Doneness, Step, Touch
 
 
-@dataclass(frozen=True, slots=True)
-class StepField:
-    """A declared field with how it is got from a step and put into it."""
-
-    spec: Spec
-    get: Callable[[Step], Any]
-    put: Callable[[Step, Any], Step]
-
-
-def of_attribute(spec: Spec) -> StepField:
-    """Return the field of the attribute that the spec's key names."""
-    return StepField(
-        spec, lambda step: getattr(step, spec.key), lambda step, value: replace(step, **{spec.key: value})
-    )
-
-
-def of_doneness(spec: Spec, part: str, none: Any) -> StepField:
+def of_doneness(spec: Spec, part: str, none: Any) -> Part:
     """Return the field of a part of a step's doneness."""
 
     def get(step: Step) -> Any:
@@ -46,7 +29,7 @@ def of_doneness(spec: Spec, part: str, none: Any) -> StepField:
         doneness = replace(step.doneness or Doneness(), **{part: value})
         return replace(step, doneness=None if doneness == Doneness() else doneness)
 
-    return StepField(spec, get, put)
+    return Part(spec, get, put)
 
 
 def tr(words: str) -> str:
@@ -54,12 +37,12 @@ def tr(words: str) -> str:
     return QCoreApplication.translate("StepFields", words)
 
 
-def row_fields(opened: OpenPlan) -> dict[str, StepField]:
+def row_fields(opened: OpenPlan) -> dict[str, Part]:
     """Return the fields that every step shows in its row."""
     attentions = [(each, word(each.value)) for each in Attention]
     fields = [
-        of_attribute(Spec("does", tr("What is done"), NAME, width=200)),
-        of_attribute(
+        attribute(Spec("does", tr("What is done"), NAME, width=200)),
+        attribute(
             Spec(
                 "length",
                 tr("How long: quick/likely/slow"),
@@ -69,10 +52,10 @@ def row_fields(opened: OpenPlan) -> dict[str, StepField]:
                 grows=0,
             )
         ),
-        of_attribute(
+        attribute(
             Spec("attention", tr("How much of a cook it takes"), Picked(lambda: attentions), width=150, grows=3)
         ),
-        of_attribute(
+        attribute(
             Spec(
                 "uses",
                 tr("Where"),
@@ -83,7 +66,7 @@ def row_fields(opened: OpenPlan) -> dict[str, StepField]:
                 grows=4,
             )
         ),
-        of_attribute(
+        attribute(
             Spec(
                 "vessels",
                 tr("In which vessels"),
@@ -100,10 +83,10 @@ def row_fields(opened: OpenPlan) -> dict[str, StepField]:
             "",
         ),
     ]
-    return {each.spec.key: each for each in fields}
+    return by_key(fields)
 
 
-def detail_fields(opened: OpenPlan) -> dict[str, StepField]:
+def detail_fields(opened: OpenPlan) -> dict[str, Part]:
     """Return the fields that only the chosen step shows."""
     limit = limit_of(lambda: opened.plan)
 
@@ -124,25 +107,24 @@ def detail_fields(opened: OpenPlan) -> dict[str, StepField]:
         tr("at 15, 2 min: swap tins"),
         grows=2,
     )
-    return {
-        each.spec.key: each
-        for each in (
-            StepField(touches, lambda step: step.touches, _with_touches),
-            of_attribute(
+    return by_key(
+        [
+            Part(touches, lambda step: step.touches, _with_touches),
+            attribute(
                 Spec("put_in", tr("Putting in takes"), MINUTES_IF_ANY, tr("Empty: as everywhere"), tr("as usual"))
             ),
-            of_attribute(
+            attribute(
                 Spec("take_out", tr("Taking out takes"), MINUTES_IF_ANY, tr("Empty: as everywhere"), tr("as usual"))
             ),
-            of_attribute(Spec("hands", tr("Cooks it takes"), COUNT)),
-            of_attribute(
+            attribute(Spec("hands", tr("Cooks it takes"), COUNT)),
+            attribute(
                 Spec("skill", tr("Skill it asks for"), _skills(opened), tr("Empty: anybody can"), tr("anybody"))
             ),
             of_doneness(Spec("core", tr("Done at, in the middle"), CORE_IF_ANY, "", "63 C"), "core", None),
             of_doneness(
                 Spec("rest", tr("Rest that belongs to it"), MINUTES_IF_ANY, "", tr("none")), "rest", None
             ),
-            of_attribute(
+            attribute(
                 Spec(
                     "loads",
                     tr("Load by load"),
@@ -151,9 +133,9 @@ def detail_fields(opened: OpenPlan) -> dict[str, StepField]:
                     tr("all at once"),
                 )
             ),
-            of_attribute(Spec("earliest", tr("Not before"), limit, "", "48 h before", hint=when)),
-            of_attribute(Spec("latest", tr("Done by"), limit, "", "12 h before", hint=when)),
-            of_attribute(
+            attribute(Spec("earliest", tr("Not before"), limit, "", "48 h before", hint=when)),
+            attribute(Spec("latest", tr("Done by"), limit, "", "12 h before", hint=when)),
+            attribute(
                 Spec(
                     "clock",
                     tr("Begins by the clock at"),
@@ -163,10 +145,10 @@ def detail_fields(opened: OpenPlan) -> dict[str, StepField]:
                     hint=on_the_clock,
                 )
             ),
-            of_attribute(
+            attribute(
                 Spec("least_piece", tr("May be done in pieces of"), MINUTES_IF_ANY, "", tr("in one go"))
             ),
-            of_attribute(
+            attribute(
                 Spec(
                     "keeps",
                     tr("Waits for the table"),
@@ -176,9 +158,9 @@ def detail_fields(opened: OpenPlan) -> dict[str, StepField]:
                     grows=2,
                 )
             ),
-            of_attribute(Spec("note", tr("Note"), Written(), grows=4)),
-        )
-    }
+            attribute(Spec("note", tr("Note"), Written(), grows=4)),
+        ]
+    )
 
 
 def _skills(opened: OpenPlan) -> Any:

@@ -9,7 +9,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QSplitter, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Draft, Row, Rows, a_button, dress_inside, tried, with_key
+from app.fields import Draft, Row, Rows, a_button, dress_inside, tried, values_of, with_key
 from app.look.colours import palette_under
 from app.places.menu.flow import FlowView
 from app.places.menu.step_details import StepDetails
@@ -108,7 +108,7 @@ class StepsLeaf(QWidget):
         for number, step in enumerate(steps, 1):
             row = self.rows.at(step.id)
             if row is not None:
-                row.show_values({key: field.get(step) for key, field in self._fields.items()}, step.id)
+                row.show_values(values_of(self._fields, step), step.id)
                 _number_of(row).setText(str(number))
         self.teaching.setVisible(not steps)
         if self.step not in self.rows.keys:

@@ -181,6 +181,13 @@ def _decisions() -> None:
         _refers("precedence", "then", "step"),
     )
     op.create_index("ix_precedence_then", "precedence", ["then"])
+    op.create_table(
+        "seen",
+        *_whole("id"),
+        *_text("timetable"),
+        sa.PrimaryKeyConstraint("id", name="pk_seen"),
+        sa.CheckConstraint("id = 1", name="ck_seen_one_row"),
+    )
 
 
 def _text(*names: str, null: bool = False) -> Iterable[sa.Column[str]]:

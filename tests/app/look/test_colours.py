@@ -18,6 +18,11 @@ from app.look.colours import (
 BOTH = pytest.mark.parametrize("palette", [LIGHT, DARK], ids=lambda palette: palette.name)
 
 
+def below(least: float, pairs: list[tuple[str, str]]) -> list[tuple[str, str, float]]:
+    """Return the pairs with less contrast, and how much they have."""
+    return [(one, other, round(contrast(one, other), 2)) for one, other in pairs if contrast(one, other) < least]
+
+
 def test_contrast_is_that_of_the_standard() -> None:
     # WCAG 2.2: black on white is 21:1, a colour on itself 1:1; #767676 is the lightest grey with 4.5:1 on white
     assert contrast("#000000", "#FFFFFF") == pytest.approx(21)
@@ -39,8 +44,7 @@ def test_text_reaches_double_a_on_every_ground(palette: Palette) -> None:
     pairs += [(palette.ink, palette.heat_fill), (palette.lane, palette.ink)]
     for tone in palette.tones:
         pairs += [(tone.on_full, tone.full), (tone.on_soft, tone.soft)]
-    poor = [(one, other, round(contrast(one, other), 2)) for one, other in pairs if contrast(one, other) < TEXT_CONTRAST]
-    assert not poor
+    assert not below(TEXT_CONTRAST, pairs)
 
 
 @BOTH
@@ -53,8 +57,7 @@ def test_marks_reach_three_to_one(palette: Palette) -> None:
     for tone in palette.tones:
         pairs += [(tone.edge, ground) for ground in (palette.lane, palette.ground, palette.panel, palette.night)]
         pairs += [(tone.edge, tone.soft)]
-    poor = [(one, other, round(contrast(one, other), 2)) for one, other in pairs if contrast(one, other) < MARK_CONTRAST]
-    assert not poor
+    assert not below(MARK_CONTRAST, pairs)
 
 
 @BOTH

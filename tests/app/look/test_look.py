@@ -37,10 +37,10 @@ def test_the_system_is_followed_only_in_its_mode(dressed, monkeypatch) -> None:
     hints = QGuiApplication.styleHints()
 
     class Hints:
-        def colorScheme(self):
+        def colorScheme(self):  # noqa: N802  Qt's name
             return scheme
 
-    monkeypatch.setattr("app.look.dress.QGuiApplication.styleHints", lambda: Hints())
+    monkeypatch.setattr("app.look.dress.QGuiApplication.styleHints", Hints)
     assert palette_for("system") is DARK
     assert palette_for("light") is LIGHT
     scheme = Qt.ColorScheme.Unknown
@@ -109,9 +109,9 @@ def test_words_can_be_translated(qapp) -> None:
 
     class Danish(QTranslator):
         def translate(self, context, text, *_more):
-            return "nat" if (context, text) == ("words", "night") else ""
+            return "nat" if (context, text) == ("words", "night") else None
 
-        def isEmpty(self):
+        def isEmpty(self):  # noqa: N802  Qt's name
             return False
 
     danish = Danish()

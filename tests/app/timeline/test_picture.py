@@ -1,9 +1,10 @@
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
-import xml.etree.ElementTree as ElementTree
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -46,16 +47,16 @@ def test_an_svg_holds_the_words(qapp, tmp_path: Path) -> None:
     assert "Small feast: Saturday 26 September, 19:30, 1 clash" in texts
     for word in ("Potato gratin", "Roast pork", "Green beans", "Lemon curd", "plating 19:30", "by dish"):
         assert word in texts
-    assert "Mix" in " ".join(texts)
+    assert any("Set in the fridge" in text for text in texts)
 
 
 def test_days_before_and_the_day_itself_have_a_panel_each(qapp, tmp_path: Path) -> None:
-    assert split_at(the_timetable()) == -194
+    assert split_at(the_plan(), the_timetable()) == -194
     path = tmp_path / "feast.svg"
     paint_picture(the_plan(), the_timetable(), (), path, width=1600)
     assert texts_of(path).count("by station") == 2
     day = [each for each in the_timetable().placed if each.start > -200]
-    assert split_at(Timetable(tuple(day))) is None
+    assert split_at(the_plan(), Timetable(tuple(day))) is None
     paint_picture(the_plan(), Timetable(tuple(day)), (), path, width=1600)
     assert texts_of(path).count("by station") == 1
 
@@ -96,9 +97,8 @@ def test_it_needs_no_window_and_no_display(tmp_path: Path) -> None:
         "from tests.app.timeline.feast import the_plan, the_timetable;"
         f"paint_picture(the_plan(), the_timetable(), (), Path({str(path)!r}))"
     )
-    import os
-
-    environment = {name: value for name, value in os.environ.items() if not name.startswith(("QT_", "DISPLAY", "WAYLAND"))}
+    screens = ("QT_", "DISPLAY", "WAYLAND")
+    environment = {name: value for name, value in os.environ.items() if not name.startswith(screens)}
     done = subprocess.run([sys.executable, "-c", code], env=environment, capture_output=True, text=True, check=False)
     assert (done.returncode, done.stderr) == (0, "")
     assert QImage(str(path)).width() == 1800

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from datetime import datetime
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
@@ -17,13 +18,16 @@ def hours_and_minutes(moment: datetime) -> str:
     return f"{moment:%H:%M}"
 
 
-@pytest.mark.parametrize(("ppm", "step"), [(70, 1), (13, 5), (6.4, 10), (2, 60), (0.5, 180), (0.05, 1440), (0.001, 1440)])
+@pytest.mark.parametrize(
+    ("ppm", "step"), [(70, 1), (13, 5), (6.4, 10), (2, 60), (0.5, 180), (0.05, 1440), (0.001, 1440)]
+)
 def test_the_step_is_the_first_whose_labels_have_room(ppm: float, step: int) -> None:
     assert ruler_step(ppm) == step
 
 
 def test_the_clock_is_marked_at_whole_steps() -> None:
-    assert [hours_and_minutes(PLAN.wall(at)) for at in clock_marks(PLAN, -95, 5, 30)] == ["18:00", "18:30", "19:00", "19:30"]
+    marks = [hours_and_minutes(PLAN.wall(at)) for at in clock_marks(PLAN, -95, 5, 30)]
+    assert marks == ["18:00", "18:30", "19:00", "19:30"]
 
 
 def test_the_clock_goes_on_through_a_change_of_the_clock() -> None:
@@ -37,7 +41,8 @@ def test_the_clock_goes_on_through_a_change_of_the_clock() -> None:
 
 
 def test_time_to_plating_counts_from_plating() -> None:
-    assert [(tick.at, tick.label) for tick in plating_ticks(-65, 20, 30)] == [(-60, "T-1:00"), (-30, "T-0:30"), (0, "T")]
+    ticks = [(tick.at, tick.label) for tick in plating_ticks(-65, 20, 30)]
+    assert ticks == [(-60, "T-1:00"), (-30, "T-0:30"), (0, "T")]
     assert plating_ticks(-1500, -1400, 1440) == [Tick(-1440, "T-1d 0:00")]
 
 
@@ -49,7 +54,7 @@ def test_time_to_plating_counts_from_plating() -> None:
 def test_labels_never_collide_nor_enter_a_fold(raw: list[tuple[int, str]], ppm: float, cut: list[int]) -> None:
     axis = Axis(-3000, 0, ppm, [(min(cut), max(cut))])
     labels = spread([Tick(*each) for each in sorted(raw)], axis, lambda text: 7.0 * len(text))
-    for one, other in zip(labels, labels[1:], strict=False):
+    for one, other in pairwise(labels):
         assert one.x + one.width + 10 <= other.x
     for label in labels:
         assert label.x + label.width <= axis.x(min(cut)) or label.x >= axis.x(max(cut))
@@ -59,7 +64,8 @@ def test_labels_never_collide_nor_enter_a_fold(raw: list[tuple[int, str]], ppm: 
 
 def test_every_day_in_sight_bears_its_date_where_it_fits() -> None:
     axis = Axis(-2 * 1440, 0, 0.5)
-    labels = day_labels(days(PLAN, axis.low, axis.high), axis, 60, axis.width, lambda m: f"{m:%a %d}", lambda _text: 40)
+    shown = days(PLAN, axis.low, axis.high)
+    labels = day_labels(shown, axis, 60, axis.width, lambda day: f"{day:%a %d}", lambda _text: 40)
     assert [label.text for label in labels] == ["Thu 24", "Fri 25", "Sat 26"]
     assert labels[0].x == 66, "a day that began out of sight is named at the left edge"
 

@@ -13,7 +13,9 @@ from core.timetable.timetable import Timetable
 from tests.app.timeline.acting import drag, find, middle, press, wheel
 from tests.app.timeline.feast import the_plan, the_timetable, waited_too_long
 
-ALT, SHIFT, CTRL = Qt.KeyboardModifier.AltModifier, Qt.KeyboardModifier.ShiftModifier, Qt.KeyboardModifier.ControlModifier
+ALT = Qt.KeyboardModifier.AltModifier
+SHIFT = Qt.KeyboardModifier.ShiftModifier
+CTRL = Qt.KeyboardModifier.ControlModifier
 UP = QPoint(0, 120)
 
 

@@ -1,0 +1,101 @@
+"""The Kitchen place: stations as cards, vessels and cooks in rows."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from PySide6.QtCore import QEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from app.bridge import OpenPlan
+from app.fields import Form, Leaves, Spec, dress_fields, tab_as_read, tried
+from app.fields.typed_text import NAME
+from app.fields.typed_times import MINUTES
+from app.look.colours import palette_under
+from app.places.kitchen.cooks import cooks
+from app.places.kitchen.stations_leaf import StationsLeaf
+from app.places.kitchen.things_leaf import ThingsLeaf
+from app.places.kitchen.vessels import vessels
+from core.plan.edits import Edit, RenameKitchen, SetTransfer
+
+
+class KitchenPlace(QWidget):
+    """Where it is written down what there is to cook on, in and with whom."""
+
+    def __init__(self, opened: OpenPlan, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._opened = opened
+        self._dressed = ""
+        self.form = Form(
+            [
+                Spec("kitchen_name", self.tr("The kitchen"), NAME, grows=2),
+                Spec(
+                    "transfer",
+                    self.tr("Putting in or taking out takes"),
+                    MINUTES,
+                    self.tr("Minutes of a cook at either end of what cooks by itself, where a step says nothing else"),
+                ),
+            ],
+            self._take,
+            least=220,
+        )
+        self.stations = StationsLeaf(opened)
+        self.vessels = ThingsLeaf(opened, vessels())
+        self.cooks = ThingsLeaf(opened, cooks())
+        self.leaves = Leaves(
+            [
+                ("stations", self.tr("&Stations"), self.stations),
+                ("vessels", self.tr("&Vessels"), self.vessels),
+                ("cooks", self.tr("Coo&ks"), self.cooks),
+            ]
+        )
+        top = QFrame()
+        top.setObjectName("bar")
+        row = QHBoxLayout(top)
+        row.setContentsMargins(18, 8, 18, 8)
+        self.form.setMaximumWidth(760)
+        row.addWidget(self.form)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        column.addWidget(top)
+        column.addWidget(self.leaves, 1)
+        opened.changed.connect(self._changed)
+        for leaf in (self.stations, self.vessels, self.cooks):
+            leaf.remade.connect(self._order_tabs)
+        self.setFocusProxy(self.leaves.buttons["stations"])
+        self.refresh()
+        self.dress()
+
+    def refresh(self) -> None:
+        """Show the kitchen as it is; what is half typed or refused stays."""
+        plan = self._opened.plan
+        self.form.show_values({"kitchen_name": plan.kitchen.name, "transfer": plan.transfer})
+        for leaf in (self.stations, self.vessels, self.cooks):
+            leaf.refresh()
+        self.leaves.count("stations", len(plan.kitchen.stations))
+        self.leaves.count("vessels", len(plan.kitchen.vessels))
+        self.leaves.count("cooks", len(plan.kitchen.cooks))
+
+    def dress(self) -> None:
+        """Take on the colours of the moment."""
+        palette = palette_under(self.palette())
+        if palette.name != self._dressed:
+            self._dressed = palette.name
+            dress_fields(self, palette, f"#teaching {{ color: {palette.faint}; padding: 6px 12px; }}")
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow the change between light and dark."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationPaletteChange) and self._dressed:
+            self.dress()
+
+    def _changed(self, _change: object) -> None:
+        self.refresh()
+
+    def _order_tabs(self) -> None:
+        tab_as_read(self)
+
+    def _take(self, key: str, value: Any) -> str:
+        edit: Edit = RenameKitchen(value) if key == "kitchen_name" else SetTransfer(value)
+        return tried(self._opened, edit, "kitchen")

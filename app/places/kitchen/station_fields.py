@@ -1,0 +1,148 @@
+"""The fields of a station, declared, which of them belong to which kind, and usual stations to begin from."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+from PySide6.QtCore import QCoreApplication
+
+from app.fields import Part, Picked, Spec, Ticked, attribute, by_key
+from app.fields.typed_kitchen import POINTS, RATE, SETTINGS, SHELVES
+from app.fields.typed_text import COUNT, NAME, WORDS
+from app.fields.typed_times import MINUTES, MINUTES_IF_ANY, WINDOWS
+from app.look.words import kind_word
+from core.plan.ids import StationId, fresh
+from core.plan.kitchen import COLD, HEATED, Heater, Kitchen, Shelf, Station, StationKind
+
+_FIRES = frozenset({StationKind.GRILL, StationKind.SMOKER})
+_HEATER = ("settings", "from_cold", "up", "down", "keep_on")
+
+
+def tr(words: str) -> str:
+    """Return words in the cook's language."""
+    return QCoreApplication.translate("StationFields", words)
+
+
+def station_parts() -> dict[str, Part]:
+    """Return all fields of a station."""
+    kinds = [(kind, kind_word(kind)) for kind in StationKind]
+    settings = Spec("settings", tr("Goes from … to"), SETTINGS, "", "50 to 250 C")
+    return by_key(
+        [
+            attribute(Spec("name", tr("Name"), NAME, grows=2)),
+            attribute(Spec("kind", tr("What it is"), Picked(lambda: kinds))),
+            attribute(Spec("units", tr("Places"), COUNT)),
+            attribute(Spec("place", tr("Stands in"), WORDS, tr("Touches in another place cost the way there"))),
+            Part(Spec("heats", tr("keeps a set heat"), Ticked()), lambda it: it.heater is not None, _heats),
+            Part(settings, lambda it: _range(it.heater), _with_range),
+            _of_heater(
+                Spec(
+                    "from_cold",
+                    tr("From cold"),
+                    POINTS,
+                    tr("Measured, one or several: 160 C in 10 min; 230 C in 25 min"),
+                    "200 C in 18 min",
+                )
+            ),
+            _of_heater(Spec("up", tr("Warms by, °C a minute"), RATE)),
+            _of_heater(Spec("down", tr("Cools by, °C a minute"), RATE)),
+            _of_heater(Spec("keep_on", tr("Left on through pauses of"), MINUTES)),
+            attribute(Spec("fan", tr("has a fan"), Ticked())),
+            attribute(Spec("lighting", tr("Lighting takes"), MINUTES)),
+            attribute(Spec("burns", tr("Burns for"), MINUTES_IF_ANY, "", tr("no limit"))),
+            attribute(
+                Spec(
+                    "shelves",
+                    tr("Shelves, the lowest first"),
+                    SHELVES,
+                    tr("Area and height: 2000 cm2, 26 cm: lowest; 50x40 cm, 18 cm"),
+                    tr("none: counted by places"),
+                    grows=2,
+                )
+            ),
+            attribute(
+                Spec(
+                    "hours",
+                    tr("There only"),
+                    WINDOWS,
+                    tr("day 0 is the day of plating: day -1 12:00 to day 1 00:00"),
+                    tr("always"),
+                    grows=2,
+                )
+            ),
+        ]
+    )
+
+
+def keys_for(station: Station) -> set[str]:
+    """Return the keys of the fields that say something about this kind of station."""
+    keys = {"name", "kind", "place", "hours"}
+    keys |= {"units"} if not station.shelves else set()
+    keys |= {"heats"} if station.kind in HEATED else set()
+    keys |= set(_HEATER) if station.heater is not None else set()
+    keys |= {"fan"} if station.kind is StationKind.OVEN else set()
+    keys |= {"lighting", "burns"} if station.kind in _FIRES else set()
+    keys |= {"shelves"} if station.kind in COLD or station.shelves else set()
+    return keys
+
+
+def units_label(kind: StationKind) -> str:
+    """Return what a station's units are called."""
+    return {
+        StationKind.OVEN: tr("Racks"),
+        StationKind.BURNER: tr("Rings"),
+        StationKind.GRILL: tr("Grate places"),
+        StationKind.ROOM: tr("Places (0: as many as needed)"),
+    }.get(kind, tr("Places"))
+
+
+def usual_station(kind: StationKind, kitchen: Kitchen) -> Station:
+    """Return a station of a kind as it is met in homes (common practice), to be adapted."""
+    name = kind_word(kind)
+    number = len(kitchen.of_kind(kind)) + 1
+    name = name[:1].upper() + name[1:] + (f" {number}" if number > 1 else "")
+    station = Station(StationId(fresh(name, kitchen.station)), name, kind)
+    more: dict[StationKind, dict[str, Any]] = {
+        StationKind.OVEN: {"units": 2, "heater": Heater(from_cold=((180, 14), (230, 24)))},
+        StationKind.GRILL: {"units": 8, "lighting": 25, "burns": 60},
+        StationKind.SMOKER: {"units": 2, "lighting": 30},
+        StationKind.WARM_DRAWER: {"units": 2, "heater": Heater(30, 90, ((60, 15),), 2.0, 1.0)},
+        StationKind.FRIDGE: {"shelves": (Shelf(1750, 20), Shelf(1750, 18), Shelf(1750, 18))},
+        StationKind.FREEZER: {"shelves": (Shelf(1200, 16),)},
+        StationKind.COLD_COUNTER: {"units": 4},
+        StationKind.ROOM: {"units": 0},
+    }
+    return replace(station, **more.get(kind, {}))
+
+
+def copied_station(station: Station, kitchen: Kitchen) -> Station:
+    """Return a copy with a name and an id of its own."""
+    taken = {each.name for each in kitchen.stations}
+    stem = station.name.rstrip("0123456789").rstrip()
+    number = 2
+    while f"{stem} {number}" in taken:
+        number += 1
+    name = f"{stem} {number}"
+    return replace(station, id=StationId(fresh(name, kitchen.station)), name=name)
+
+
+def _of_heater(spec: Spec) -> Part:
+    def put(station: Station, value: Any) -> Station:
+        return replace(station, heater=replace(station.heater or Heater(), **{spec.key: value}))
+
+    return Part(spec, lambda station: getattr(station.heater or Heater(), spec.key), put)
+
+
+def _heats(station: Station, heats: bool) -> Station:
+    return replace(station, heater=Heater() if heats else None)
+
+
+def _range(heater: Heater | None) -> tuple[int, int]:
+    heater = heater or Heater()
+    return heater.lowest, heater.highest
+
+
+def _with_range(station: Station, settings: tuple[int, int]) -> Station:
+    heater = station.heater or Heater()
+    return replace(station, heater=replace(heater, lowest=settings[0], highest=settings[1]))
