@@ -6,7 +6,7 @@ BIN      := $(VENV)/bin
 PY       := $(BIN)/python
 COOKDAY  := $(PY) -m app.command
 OUT      := out
-FEAST    := harvest-supper
+FEAST    := harvest_supper
 SECONDS  ?= 10
 ARGS     ?=
 export VENV

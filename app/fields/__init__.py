@@ -5,10 +5,14 @@ from app.fields.columns import Columns
 from app.fields.draft import Draft
 from app.fields.dress import dress_fields, dress_inside
 from app.fields.form import Form
+from app.fields.in_view import bring_into_view
 from app.fields.leaves import Leaves
 from app.fields.line import Line
+from app.fields.page import Page
+from app.fields.paragraph import Paragraph
 from app.fields.part import Part, attribute, by_key, values_of
 from app.fields.pick import Pick
+from app.fields.reading import Reading
 from app.fields.reading_order import tab_as_read
 from app.fields.row import Row
 from app.fields.rows import Rows
@@ -21,9 +25,12 @@ __all__ = [
     "Form",
     "Leaves",
     "Line",
+    "Page",
+    "Paragraph",
     "Part",
     "Pick",
     "Picked",
+    "Reading",
     "Row",
     "Rows",
     "Spec",
@@ -33,6 +40,7 @@ __all__ = [
     "Written",
     "a_button",
     "attribute",
+    "bring_into_view",
     "by_key",
     "dress_fields",
     "dress_inside",

@@ -6,13 +6,15 @@ from PySide6.QtWidgets import QSizePolicy
 
 from app.fields.line import Line
 from app.fields.notes import Notes
+from app.fields.paragraph import Paragraph
 from app.fields.pick import Pick
 from app.fields.spec import Picked, Spec, Take, Ticked, Typed, Weighed
 from app.fields.tick import Tick
 from app.fields.weight import Weight
 
-Field = Line | Pick | Tick | Weight | Notes
+Field = Line | Paragraph | Pick | Tick | Weight | Notes
 _LEAST_HEIGHT = 28
+_USUAL_HEIGHT = 18  # px of a line at the size of type that widths are given for
 
 
 def made(spec: Spec, take: Take) -> Field:
@@ -22,14 +24,16 @@ def made(spec: Spec, take: Take) -> Field:
     field.setAccessibleName(spec.label)
     field.setMinimumHeight(_LEAST_HEIGHT)
     if not isinstance(spec.how, Ticked):
-        field.setMinimumWidth(spec.width)
-        policy = QSizePolicy.Policy.Expanding if spec.grows else QSizePolicy.Policy.Fixed
-        field.setSizePolicy(policy, field.sizePolicy().verticalPolicy())
+        width = round(spec.width * field.fontMetrics().height() / _USUAL_HEIGHT)
+        field.setMinimumWidth(width)
+        policy = field.sizePolicy()
+        policy.setHorizontalPolicy(QSizePolicy.Policy.Expanding if spec.grows else QSizePolicy.Policy.Fixed)
+        field.setSizePolicy(policy)
         if not spec.grows:
-            field.setFixedWidth(spec.width)
+            field.setFixedWidth(width)
     if spec.tip:
         field.setToolTip(spec.tip)
-    if isinstance(field, (Line, Notes)) and spec.empty:
+    if isinstance(field, (Line, Paragraph, Notes)) and spec.empty:
         field.setPlaceholderText(spec.empty)
     return field
 
@@ -37,7 +41,7 @@ def made(spec: Spec, take: Take) -> Field:
 def _made(spec: Spec, take: Take) -> Field:
     how = spec.how
     if isinstance(how, Typed):
-        return Line(how, take)
+        return Paragraph(how, take) if how.wraps else Line(how, take)
     if isinstance(how, Picked):
         return Pick(how, take)
     if isinstance(how, Ticked):

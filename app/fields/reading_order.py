@@ -15,16 +15,17 @@ def tab_as_read(top: QWidget) -> None:
         QWidget.setTabOrder(one, other)
 
 
-def in_reading_order(widget: QWidget) -> Iterator[QWidget]:
+def in_reading_order(widget: QWidget | None) -> Iterator[QWidget]:
     """Yield what Tab may stop at under a widget, by its layouts."""
+    if widget is None:
+        return
     if widget.focusProxy() is None and widget.focusPolicy() & Qt.FocusPolicy.TabFocus:
         yield widget
     if isinstance(widget, (QSplitter, QStackedWidget)):
         for at in range(widget.count()):
             yield from in_reading_order(widget.widget(at))
     elif isinstance(widget, QScrollArea):
-        if widget.widget() is not None:
-            yield from in_reading_order(widget.widget())
+        yield from in_reading_order(widget.widget())
     elif (layout := widget.layout()) is not None:
         yield from _in_layout(layout)
 
@@ -36,5 +37,5 @@ def _in_layout(layout: QLayout) -> Iterator[QWidget]:
             continue
         if (inside := item.layout()) is not None:
             yield from _in_layout(inside)
-        elif (widget := item.widget()) is not None:
-            yield from in_reading_order(widget)
+        else:
+            yield from in_reading_order(item.widget())

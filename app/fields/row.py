@@ -9,9 +9,9 @@ from typing import Any
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
-from app.fields.line import Line
 from app.fields.making import Field, made
 from app.fields.pick import Pick
+from app.fields.reading import Reading
 from app.fields.spec import Spec, TakeKey
 
 
@@ -36,6 +36,7 @@ class Row(QFrame):
         self.setObjectName("row")
         self.fields: dict[str, Field] = {}
         self.identity: object = None
+        self._lead = lead
         self._wrongs: dict[str, str] = {}
         self.wrong = QLabel()
         self.wrong.setObjectName("wrong")
@@ -61,20 +62,21 @@ class Row(QFrame):
             if isinstance(part, Spec):
                 field = made(part, partial(take, part.key))
                 self._know(part.key, field)
-                box.addWidget(field, part.grows)
+                box.addWidget(field, part.grows, Qt.AlignmentFlag.AlignTop)
             elif isinstance(part, str):
                 words = QLabel(part)
                 words.setObjectName("rowWords")
-                box.addWidget(words)
+                words.setMinimumHeight(28)
+                box.addWidget(words, 0, Qt.AlignmentFlag.AlignTop)
             else:
-                box.addWidget(part)
+                box.addWidget(part, 0, Qt.AlignmentFlag.AlignTop)
         return box
 
     def _know(self, key: str, field: Field) -> None:
         self.fields[key] = field
         field.complained.connect(lambda sentence, key=key: self._complained(key, sentence))
         field.installEventFilter(self)
-        if isinstance(field, Line):
+        if isinstance(field, Reading):
             field.returnPressed.connect(lambda key=key: self._next(key))
         elif isinstance(field, Pick):
             field.returned.connect(lambda key=key: self._next(key))
@@ -94,16 +96,19 @@ class Row(QFrame):
 
     def set_chosen(self, chosen: bool) -> None:
         """Mark the row as the one that is being worked on."""
-        if self.property("chosen") != chosen:
-            self.setProperty("chosen", chosen)
-            self.style().unpolish(self)
-            self.style().polish(self)
+        if self.property("chosen") == chosen:
+            return
+        for widget in (self, self._lead):
+            if widget is not None:
+                widget.setProperty("chosen", chosen)
+                widget.style().unpolish(widget)
+                widget.style().polish(widget)
 
     def enter(self, key: str = "") -> None:
         """Put the cursor into a field, the first unless another is named, its text ready to be typed over."""
         field = self.fields[key] if key else next(iter(self.fields.values()))
         field.setFocus(Qt.FocusReason.TabFocusReason)
-        if isinstance(field, Line):
+        if isinstance(field, Reading):
             field.selectAll()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:

@@ -16,13 +16,15 @@ TakeKey = Callable[[str, Any], str]
 class Typed:
     """One line of text: `read` makes the value of it or raises Refusal, `show` the text.
 
-    `offers` lists texts that may be chosen instead of typed; `joins` (such as "; ") is put between several.
+    `offers` lists texts that may be chosen instead of typed; `joins` (such as "; ") is put between several;
+    `wraps`: it may be long, and takes as many lines of the screen as it needs.
     """
 
     read: Callable[[str], Any]
     show: Callable[[Any], str]
     offers: Callable[[], Sequence[str]] | None = None
     joins: str = ""
+    wraps: bool = False
 
 
 @dataclass(frozen=True, slots=True)

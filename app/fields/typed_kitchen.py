@@ -59,7 +59,7 @@ def show_rate(rate: float) -> str:
     return f"{rate:g}"
 
 
-SHELVES = Typed(each_read(_read_shelf), each_shown(_show_shelf), joins="; ")
+SHELVES = Typed(each_read(_read_shelf), each_shown(_show_shelf), joins="; ", wraps=True)
 SETTINGS = Typed(_read_settings, _show_settings)
-POINTS = Typed(each_read(_read_point), each_shown(_show_point), joins="; ")
+POINTS = Typed(each_read(_read_point), each_shown(_show_point), joins="; ", wraps=True)
 RATE = Typed(read_rate, show_rate)

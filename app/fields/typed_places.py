@@ -106,6 +106,7 @@ def places_of(kitchen: At) -> Typed:
         lambda uses: show_places(uses, kitchen()),
         lambda: place_offers(kitchen()),
         "; ",
+        wraps=True,
     )
 
 
@@ -155,6 +156,7 @@ def vessels_of(kitchen: At) -> Typed:
         lambda uses: show_vessels(uses, kitchen()),
         lambda: [_vessel_words(each, kitchen()) for each in kitchen().vessels],
         ", ",
+        wraps=True,
     )
 
 
@@ -173,28 +175,36 @@ def show_keep(keep: Keep, kitchen: Kitchen) -> str:
     """Return how long a finished thing may wait as typed."""
     from core.intake.text.waits import keep_out
 
-    return _with_names(shown(keep_out(keep)), keep.wait.use, kitchen)
+    words = shown(keep_out(keep))
+    if keep.wait == Wait():
+        words = f"{words}, {keep.wait.how.value}"
+    return _with_names(words, keep.wait.use, kitchen)
 
 
 def keep_of(kitchen: At) -> Typed:
     """Return how it is typed how long a dish may wait."""
-    return Typed(lambda text: read_keep(text, kitchen()), lambda keep: show_keep(keep, kitchen()), keep_offers)
+    return Typed(
+        lambda text: read_keep(text, kitchen()),
+        lambda keep: show_keep(keep, kitchen()),
+        keep_offers,
+        wraps=True,
+    )
 
 
 def keep_if_any_of(kitchen: At) -> Typed:
     """Return how it is typed how long a step's food may wait, where that differs from its dish."""
     how = keep_of(kitchen)
-    return Typed(optional(how.read), if_any(how.show), keep_offers)
+    return Typed(optional(how.read), if_any(how.show), keep_offers, wraps=True)
 
 
 def keep_offers() -> list[str]:
     """Return usual ways in which a finished thing waits."""
     return [
-        "at once",
+        "at once, on the counter",
         "up to 10 min, on the counter",
         "up to 30 min, in its vessel",
         "up to 1 h, held hot",
-        "any time",
+        "any time, on the counter",
     ]
 
 
@@ -230,6 +240,7 @@ def how_of(kitchen: At) -> Typed:
         lambda text: read_how(text, kitchen()),
         lambda how: show_how(how, kitchen()),
         lambda: ["on the counter", "in the fridge, 30x20 cm, 8 cm", "in its vessel", "held hot", "in the freezer"],
+        wraps=True,
     )
 
 

@@ -50,6 +50,7 @@ TOUCHES = Typed(
     each_shown(_show_touch),
     lambda: ["at 10 min, 1 min: stir", "at 15 min, 2 min: turn", "5 min before the end, 1 min: probe"],
     "; ",
+    wraps=True,
 )
-LOADS_IF_ANY = Typed(optional(_read_loads), if_any(_show_loads))
+LOADS_IF_ANY = Typed(optional(_read_loads), if_any(_show_loads), wraps=True)
 CORE_IF_ANY = Typed(optional(_read_heat), if_any(_show_heat))

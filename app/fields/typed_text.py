@@ -73,6 +73,8 @@ def show_amount(amount: tuple[Quantity | None, str]) -> str:
 
 NAME = Typed(read_name, str)
 WORDS = Typed(read_words, str)
-LIST = Typed(read_list, show_list)
+SENTENCE = Typed(read_name, str, wraps=True)
+PHRASE = Typed(read_words, str, wraps=True)
+LIST = Typed(read_list, show_list, wraps=True)
 COUNT = Typed(read_count, str)
-AMOUNT = Typed(read_amount, show_amount)
+AMOUNT = Typed(read_amount, show_amount, wraps=True)

@@ -123,9 +123,9 @@ def _show_night(night: Any) -> str:
     return night_out(night)
 
 
-LENGTH = Typed(read_length, show_length)
+LENGTH = Typed(read_length, show_length, wraps=True)
 MINUTES = Typed(read_minutes, show_minutes)
 MINUTES_IF_ANY = Typed(optional(read_minutes), if_any(show_minutes))
 CLOCK_IF_ANY = Typed(optional(_read_clock), if_any(_show_clock))
-WINDOWS = Typed(each_read(_read_window), each_shown(_show_window), joins="; ")
+WINDOWS = Typed(each_read(_read_window), each_shown(_show_window), joins="; ", wraps=True)
 NIGHT = Typed(_read_night, _show_night)

@@ -16,10 +16,8 @@ _SAID = {
     "away": QT_TRANSLATE_NOOP("words", "away"),
     "closed": QT_TRANSLATE_NOOP("words", "not there"),
     "no station": QT_TRANSLATE_NOOP("words", "Worktop"),
-    "worktop note": QT_TRANSLATE_NOOP("words", "no station needed"),
     "nobody": QT_TRANSLATE_NOOP("words", "Nobody found"),
     "heating": QT_TRANSLATE_NOOP("words", "heating up"),
-    "off": QT_TRANSLATE_NOOP("words", "off"),
     "shelf": QT_TRANSLATE_NOOP("words", "shelf"),
     "lowest shelf": QT_TRANSLATE_NOOP("words", "lowest shelf"),
     "hands-on": QT_TRANSLATE_NOOP("words", "hands on"),
@@ -38,7 +36,6 @@ _SAID = {
     "earlier": QT_TRANSLATE_NOOP("words", "5 minutes earlier"),
     "later": QT_TRANSLATE_NOOP("words", "5 minutes later"),
     "move to": QT_TRANSLATE_NOOP("words", "Move to"),
-    "may start": QT_TRANSLATE_NOOP("words", "may start from {first} to {last}"),
 }
 _KINDS = {
     StationKind.OVEN: QT_TRANSLATE_NOOP("words", "oven"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QCoreApplication, QSize, Qt, Signal
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QLabel, QListWidget, QListWidgetItem, QSizePolicy, QVBoxLayout, QWidget
 
 from app.look import icons
@@ -10,6 +11,9 @@ from app.look.colours import palette_under
 from app.look.words import clock_text, day_text
 from core.plan.plan import Plan
 from core.timetable.clash import Clash
+
+_BESIDE = 22  # pixels that the list takes beside icon and words
+_BETWEEN = 10  # and between two lines
 
 
 def clashes_words(count: int) -> str:
@@ -66,6 +70,26 @@ class ClashList(QWidget):
             item = QListWidgetItem(mark, f"{when}\n{clash.sentence}")
             item.setToolTip(clash.sentence)
             self.list.addItem(item)
+        self._fit_lines()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Give every line the height that its words need at this width."""
+        super().resizeEvent(event)
+        self._fit_lines()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Measure again once the list has its real width."""
+        super().showEvent(event)
+        self._fit_lines()
+
+    def _fit_lines(self) -> None:
+        width = self.list.viewport().width() - self.list.iconSize().width() - _BESIDE
+        metrics = self.list.fontMetrics()
+        for row in range(self.list.count()):
+            item = self.list.item(row)
+            flags = Qt.TextFlag.TextWordWrap
+            box = metrics.boundingRect(0, 0, max(60, width), 10_000, flags, item.text())
+            item.setSizeHint(QSize(max(60, width), box.height() + _BETWEEN))
 
     def _activated(self, item: QListWidgetItem) -> None:
         row = self.list.row(item)

@@ -134,7 +134,6 @@ class Lane:
     room: int | None = None
     row_share: float = 1.0
     icon: str = ""
-    note: str = ""
     code: str = ""
     tone: int = 0
     dish: DishId | None = None

@@ -54,6 +54,7 @@ class Dragging(QObject):
         thinker = self._timeline.thinker
         if not was:
             self._timeline.viewport().setCursor(Qt.CursorShape.ClosedHandCursor)
+            self._timeline.viewport().update()
             legal = thinker.legal_stretch(key)
             held.legal = None if legal is None else (legal[0] + self.drag.offset, legal[1] + self.drag.offset)
         scene.held = held

@@ -215,3 +215,12 @@ class Layout:
         for at, lane in enumerate(self.lanes):
             for bar in lane.bars:
                 yield at, bar, self.box(at, bar, axis)
+
+
+def roomy(lanes: Sequence[Lane], row: float, height: float) -> Layout:
+    """Return the lanes laid out in rows as high as the view has room for: up to half as high again."""
+    layout = Layout(lanes, row)
+    if layout.height < height:
+        share = layout.height - Layout(lanes, row - 1.0).height  # points that one more point of a row costs
+        layout = Layout(lanes, min(1.5 * row, row + (height - layout.height) / max(share, 1.0)))
+    return layout

@@ -28,7 +28,10 @@ class ToneInk:
 
 
 class Kit:
-    """What painting needs of a theme. `drawn` collects every text written, while it is not None."""
+    """What painting needs of a theme: `row` is the height of a row that the text wants, `tab` the width of a tab.
+
+    `drawn` collects every text written, while it is not None.
+    """
 
     def __init__(self, palette: Palette, points: float | None = None) -> None:
         self.palette = palette
@@ -62,15 +65,9 @@ class Kit:
         self._metrics: dict[int, QFontMetricsF] = {}
         self._widths: dict[tuple[int, str], float] = {}
 
-    @property
-    def row(self) -> float:
-        """Return the height of a row that the text wants, 24 points at least."""
-        return max(26.0, round(self.metrics(self.text_face).height() + 9))
-
-    @property
-    def tab(self) -> float:
-        """Return the width of a bar's code tab."""
-        return round(self.width("MM", self.small_bold) + 6)
+        self.row = max(26.0, round(self.metrics(self.text_face).height() + 9))
+        self.tab = float(round(self.width("MM", self.small_bold) + 6))
+        self._short: dict[tuple[int, str, int], str] = {}
 
     def tone(self, index: int) -> ToneInk:
         """Return the colours of the dish at this place in the menu."""
@@ -119,6 +116,13 @@ class Kit:
         """Return a text cut after a telling word to fit, with an ellipsis; '' when no word fits."""
         if self.width(text, font) <= width:
             return text
+        key = (id(font), text, int(width))
+        found = self._short.get(key)
+        if found is None:
+            found = self._short[key] = self._cut(text, font, int(width))
+        return found
+
+    def _cut(self, text: str, font: QFont, width: int) -> str:
         words = text.split()
         for count in range(len(words) - 1, 0, -1):
             last = words[count - 1].strip(",:;(-")

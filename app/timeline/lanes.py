@@ -101,8 +101,7 @@ def _worktop_lane(maker: Maker) -> list[Lane]:
         return []
     rows, count = packed([Claim(bar.start, bar.end) for bar in bars], _followed(maker, bars))
     bars = [replace(bar, row=row) for bar, row in zip(bars, rows, strict=True)]
-    name, note = word("no station"), word("worktop note")
-    return [Lane("worktop", LaneKind.WORKTOP, name, in_order(bars), count, icon="worktop", note=note)]
+    return [Lane("worktop", LaneKind.WORKTOP, word("no station"), in_order(bars), count, icon="worktop")]
 
 
 def _cook_lanes(maker: Maker, low: int, high: int) -> list[Lane]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPolygonF
 
@@ -68,12 +70,16 @@ def crease(painter: QPainter, kit: Kit, x: float, top: float, bottom: float) -> 
 
 def tape(box: QRectF) -> QPolygonF:
     """Return the outline of a strip of kitchen tape: square at the left, cut with a saw edge at the right."""
-    left, top, right, bottom = box.left(), box.top(), box.right(), box.bottom()
-    count = max(2, round(box.height() / 6))
-    tooth = box.height() / count
-    points = [QPointF(left, bottom), QPointF(left, top)]
+    return _tape(box.width(), box.height()).translated(box.left(), box.top())
+
+
+@lru_cache(maxsize=2048)
+def _tape(width: float, height: float) -> QPolygonF:
+    count = max(2, round(height / 6))
+    tooth = height / count
+    points = [QPointF(0, height), QPointF(0, 0)]
     for number in range(count):
-        points.append(QPointF(right, top + number * tooth))
-        points.append(QPointF(right - 3, top + (number + 0.5) * tooth))
-    points.append(QPointF(right, bottom))
+        points.append(QPointF(width, number * tooth))
+        points.append(QPointF(width - 3, (number + 0.5) * tooth))
+    points.append(QPointF(width, height))
     return QPolygonF(points)

@@ -12,20 +12,34 @@ from app.timeline.scene import Scene
 
 
 def paint(painter: QPainter, scene: Scene, kit: Kit, area: QRectF) -> None:
-    """Paint what lies inside an area of the widget."""
-    field = QRectF(scene.gutter, scene.ruler, scene.width - scene.gutter, scene.height - scene.ruler)
-    inside = field.intersected(area)
+    """Paint what lies inside an area of the widget; a bar that is held floats above it (paint_over)."""
+    inside = _lanes_area(scene).intersected(area)
     if not inside.isEmpty():
         painter.setClipRect(inside)
         _field(painter, scene, kit, inside)
         painter.setClipping(False)
     if area.top() < scene.ruler:
         paint_ruler.ruler(painter, scene, kit)
-        if scene.held is not None:
-            paint_held.ruler_marks(painter, scene, kit)
     if area.left() < scene.gutter:
         paint_ruler.gutter(painter, scene, kit)
         paint_ruler.corner(painter, scene, kit)
+
+
+def paint_over(painter: QPainter, scene: Scene, kit: Kit, area: QRectF) -> None:
+    """Paint the bar that is held, and what goes with it, inside an area."""
+    if scene.held is None:
+        return
+    inside = _lanes_area(scene).intersected(area)
+    if not inside.isEmpty():
+        painter.setClipRect(inside)
+        paint_held.held(painter, scene, kit)
+        painter.setClipping(False)
+    if area.top() < scene.ruler:
+        paint_held.ruler_marks(painter, scene, kit)
+
+
+def _lanes_area(scene: Scene) -> QRectF:
+    return QRectF(scene.gutter, scene.ruler, scene.width - scene.gutter, scene.height - scene.ruler)
 
 
 def _field(painter: QPainter, scene: Scene, kit: Kit, area: QRectF) -> None:
@@ -51,6 +65,4 @@ def _field(painter: QPainter, scene: Scene, kit: Kit, area: QRectF) -> None:
     if scene.held is None:
         paint_bars.links(painter, scene, kit)
     paint_lanes.night_words(painter, scene, kit)
-    if scene.held is not None:
-        paint_held.held(painter, scene, kit)
     painter.setBrush(Qt.BrushStyle.NoBrush)

@@ -73,7 +73,7 @@ def tab_width(kit: Kit, bar: Bar, width: float) -> float:
     """Return the width of the code tab on a bar so wide; 0 where there is no room for one."""
     if not bar.code:
         return 0.0
-    wanted = max(kit.tab, kit.width(bar.code, kit.small_bold) + 8)
+    wanted = kit.tab if len(bar.code) < 3 else max(kit.tab, kit.width(bar.code, kit.small_bold) + 8)
     return wanted if width >= wanted + 3 else 0.0
 
 
@@ -166,7 +166,8 @@ def _beside(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: Box, *, co
             continue
         where = QRectF(left, box.y - 1, width, box.h - 3)
         if any(left < scene.x(at) + 3 and scene.x(at) < left + width for at, _word in scene.courses):
-            painter.fillRect(QRectF(left - 2, box.y + 2, width + 4, box.h - 8), kit.lane)
+            line = kit.metrics(kit.small_face).height() - 2
+            painter.fillRect(QRectF(left - 2, where.center().y() - line / 2, width + 4, line), kit.lane)
         kit.write(painter, where, text, kit.small_face, kit.ink)
         return True
     return False
@@ -181,14 +182,15 @@ def _says(bar: Bar) -> Sequence[str]:
 def _signs(
     painter: QPainter, scene: Scene, kit: Kit, at: int, bar: Bar, clashes: dict[str, list[Clash]]
 ) -> None:
-    box = scene.box(at, bar)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-    if bar.pinned:
-        marks.pin(painter, kit.ink, kit.lane, max(box.x, scene.gutter) + 4, box.y + 8)
     wrong = [clash for clash in clashes.get(bar.step or "", ()) if concerns(clash, bar, scene.lanes[at])]
-    if wrong:
-        _clashing(painter, scene, kit, QRectF(box.x, box.y, box.w, box.h), wrong)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+    if bar.pinned or wrong:
+        box = scene.box(at, bar)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+        if bar.pinned:
+            marks.pin(painter, kit.ink, kit.lane, max(box.x, scene.gutter) + 4, box.y + 8)
+        if wrong:
+            _clashing(painter, scene, kit, QRectF(box.x, box.y, box.w, box.h), wrong)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
     if bar.step is not None and bar.step == scene.selected:
         _ring(painter, scene, kit, at, bar)
 

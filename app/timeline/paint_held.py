@@ -94,14 +94,26 @@ def held_area(scene: Scene) -> list[QRectF]:
     areas = [
         QRectF(scene.gutter, lane.y - 6, scene.width - scene.gutter, lane.h + 12),
         QRectF(box.x - 90, box.y - 26, box.w + 180, box.h + 52),
-        QRectF(min(box.x, scene.width - 460) - 10, box.y - 80, 480, box.h + 160),
+        QRectF(min(box.x, scene.width - 600) - 10, box.y - 80, 620, box.h + 160),
         QRectF(scene.gutter, 0, scene.width - scene.gutter, scene.ruler),
     ]
-    for at, bar, ghost in ghosts(scene, now):
+    for at, bar in _moving(scene, now):
         old = scene.box(at, bar)
-        left, right = min(ghost.x, old.x) - 10, max(ghost.right, old.right) + 10
-        areas.append(QRectF(left, ghost.y - 10, right - left, ghost.h + 20))
+        areas.append(QRectF(old.x - 10, old.y - 10, old.w + 20, old.h + 20))
+    for _at, _bar, ghost in ghosts(scene, now):
+        areas.append(QRectF(ghost.x - 10, ghost.y - 10, ghost.w + 20, ghost.h + 20))
     return areas
+
+
+def _moving(scene: Scene, now: Held) -> list[tuple[int, Bar]]:
+    """Return the bars that stand elsewhere while the held one is moved, itself among them."""
+    keys = {now.bar.key, *now.pushed}
+    return [
+        (at, bar)
+        for at, lane in enumerate(scene.lanes)
+        for bar in lane.bars
+        if bar.kind is BarKind.STEP and bar.key in keys
+    ]
 
 
 def _row_in(scene: Scene, now: Held) -> int:
@@ -114,12 +126,9 @@ def _fade(painter: QPainter, scene: Scene, kit: Kit, now: Held) -> None:
     """Fade the bar where it was, and those that are pushed."""
     veil = QColor(kit.lane)
     veil.setAlphaF(0.62)
-    moving = {now.bar.key, *(key for key in now.pushed)}
-    for at, lane in enumerate(scene.lanes):
-        for bar in lane.bars:
-            if bar.kind is BarKind.STEP and bar.key in moving:
-                box = scene.box(at, bar)
-                painter.fillRect(QRectF(box.x, box.y, box.w + 1, box.h + 1), veil)
+    for at, bar in _moving(scene, now):
+        box = scene.box(at, bar)
+        painter.fillRect(QRectF(box.x, box.y, box.w + 1, box.h + 1), veil)
 
 
 def _held_text(painter: QPainter, kit: Kit, now: Held, where: QRectF) -> None:
@@ -171,7 +180,7 @@ def _chip(painter: QPainter, kit: Kit, where: QRectF, text: str) -> None:
 
 
 def _sentence(painter: QPainter, scene: Scene, kit: Kit, sentence: str, where: QRectF) -> None:
-    text = kit.shortened(sentence, kit.small_face, 400) or sentence[:60]
+    text = kit.shortened(sentence, kit.small_face, 560) or sentence[:60]
     width = kit.width(text, kit.small_face) + 14
     height = kit.metrics(kit.small_face).height() + 6
     x = max(scene.gutter + 4, min(where.left(), scene.width - width - 4))

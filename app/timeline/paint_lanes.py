@@ -203,7 +203,10 @@ def _shelf(painter: QPainter, scene: Scene, kit: Kit, at: int, track: Track) -> 
         if amount > track.area:
             marks.hatch(painter, kit, QRectF(left, top, right - left, bottom - top))
         says = f"{figure(amount)} / {figure(track.area)} cm²"
+        brim = left
         if right - left > kit.width(says, kit.small_face) + 12:
             where = QRectF(left + 6, top, right - left, bottom - top)
             kit.write(painter, where, says, kit.small_face, kit.ink)
+            brim = left + kit.width(says, kit.small_face) + 12
+        painter.fillRect(QRectF(brim, bottom - height, right - brim, 1), kit.rail)
     painter.fillRect(QRectF(scene.gutter, round(bottom), scene.width - scene.gutter, 1), kit.rail)

@@ -72,8 +72,11 @@ def clock_marks(plan: Plan, low: int, high: int, step: int) -> list[int]:
     for day in days(plan, low, high):
         before = (local - day.date.date()).days
         first = max(0, (low - day.start - 120) // step * step)
-        last = min(DAY - 1, high - day.start + 120)
-        found.update(at_clock(plan.plating, before, minute) for minute in range(first, last + 1, step))
+        minutes = range(first, min(DAY - 1, high - day.start + 120) + 1, step)
+        if day.end - day.start == DAY:
+            found.update(day.start + minute for minute in minutes)
+        else:  # the clock changes on this day
+            found.update(at_clock(plan.plating, before, minute) for minute in minutes)
     return sorted(at for at in found if low <= at <= high)
 
 

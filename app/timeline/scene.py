@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from app.timeline.bars import Bar, BarKind, Key, Lane, LaneKind, Shade
 from app.timeline.geometry import Axis, Box, Layout
 from app.timeline.heat import Curve
-from core.plan.ids import DishId, StationId, StepId
+from core.plan.ids import StationId, StepId
 from core.plan.plan import Plan
 from core.timetable.clash import Clash
 from core.timetable.timetable import Timetable
@@ -48,7 +48,6 @@ class Scene:
     nights: tuple[Shade, ...] = ()
     courses: tuple[tuple[int, str], ...] = ()
     curves: Mapping[str, Curve] = field(default_factory=dict)
-    codes: Mapping[DishId, str] = field(default_factory=dict)
     left: float = 0.0
     top: float = 0.0
     width: float = 800.0
@@ -58,7 +57,6 @@ class Scene:
     selected: StepId | None = None
     focus: Bar | None = None
     focus_lane: int = -1
-    shown_clash: Clash | None = None
     held: Held | None = None
 
     def x(self, minute: float) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from app.timeline.bars import Bar
+from app.timeline.geometry import roomy
 from app.timeline.scene import Scene
 
 if TYPE_CHECKING:
@@ -36,6 +37,14 @@ class Sight:
     def fitted(self) -> bool:
         """Tell whether the view keeps fitting what it was last asked to fit."""
         return self._wanted is not None
+
+    def measure(self) -> None:
+        """Give the scene the size of the viewport, the gutter and the ruler their widths, rows their height."""
+        size, scene, kit = self._timeline.viewport().size(), self._scene, self._timeline.kit
+        scene.width, scene.height = float(size.width()), float(size.height())
+        scene.gutter = round(min(kit.width("Charcoal grill, wide", kit.text_face) + 46, size.width() * 0.3))
+        scene.ruler = round(3 * (kit.metrics(kit.small_face).height() + 4))
+        scene.layout = roomy(scene.lanes, kit.row, scene.height - scene.ruler - 24)
 
     def resized(self) -> None:
         """Follow a new size or new content: fit again what was fitted, else keep what is in sight."""

@@ -6,7 +6,6 @@ from collections.abc import Iterable
 
 from app.look.words import word
 from app.timeline.bars import LaneKind, Shade
-from app.timeline.codes import dish_codes
 from app.timeline.geometry import ROW, Axis, Layout, quiet_stretches
 from app.timeline.heat import curve_of
 from app.timeline.lanes import Reading, lanes_of
@@ -16,9 +15,9 @@ from core.plan.plan import Plan
 from core.timetable.clash import Clash
 from core.timetable.timetable import Timetable
 
-BEFORE = 60
-AFTER = 45
-"""Minutes shown before the first thing and after the last."""
+BEFORE = (10, 60)
+AFTER = (20, 45)
+"""Least and most minutes shown before the first thing and after the last."""
 
 
 def stage(
@@ -52,7 +51,6 @@ def stage(
         nights=shared_nights(plan, low, high),
         courses=courses(plan),
         curves=curves,
-        codes=dish_codes(plan),
     )
 
 
@@ -60,7 +58,10 @@ def extent(plan: Plan, timetable: Timetable) -> tuple[int, int]:
     """Return the first and last minute to show."""
     starts = [each.start for each in timetable.placed] + [each.start for each in timetable.heatings]
     ends = [each.end for each in timetable.placed] + [minute for minute, _says in courses(plan)]
-    return min(starts, default=-180) - BEFORE, max([*ends, 0]) + AFTER
+    low, high = min(starts, default=-180), max([*ends, 0])
+    before = max(BEFORE[0], min(BEFORE[1], (high - low) // 8))
+    after = max(AFTER[0], min(AFTER[1], (high - low) // 4))
+    return low - before, high + after
 
 
 def events(plan: Plan, timetable: Timetable) -> list[int]:

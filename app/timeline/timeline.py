@@ -5,18 +5,19 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QImage, QKeyEvent, QPainter, QPaintEvent, QRegion, QResizeEvent
+from PySide6.QtGui import QImage, QKeyEvent, QPainter, QPaintEvent, QRegion
 from PySide6.QtWidgets import QAbstractScrollArea, QWidget
 
 from app.look.colours import palette_under
 from app.look.words import word
 from app.timeline import assistive, spoken, walk
+from app.timeline.backing import Backing
 from app.timeline.bars import Bar
 from app.timeline.geometry import Box
 from app.timeline.keys import Keys
 from app.timeline.kit import Kit
 from app.timeline.lanes import Reading
-from app.timeline.paint import paint
+from app.timeline.paint import paint, paint_over
 from app.timeline.pointer import Pointer
 from app.timeline.scene import Scene
 from app.timeline.sight import Sight
@@ -52,6 +53,7 @@ class Timeline(QAbstractScrollArea):
         self._thinker: Thinker | None = None
         self.reader: assistive.TimelineList | None = None
         assistive.install()
+        self._backing = Backing()
         self.sight = Sight(self)
         self.pointer = Pointer(self)
         self.keys = Keys(self)
@@ -81,9 +83,9 @@ class Timeline(QAbstractScrollArea):
         )
         scene.selected = old.selected if old.selected in plan.steps else None
         self.scene, self._thinker = scene, None
-        self._measure()
+        self.sight.measure()
         if scene.selected is not None:
-            self._refocus(scene.selected, old.focus)
+            scene.focus_lane, scene.focus = walk.again(scene, scene.selected, old.focus) or (-1, None)
         self.sight.resized()
         if not self.sight.fitted:
             self.sight.keep(minute, x)
@@ -93,14 +95,14 @@ class Timeline(QAbstractScrollArea):
         """Read the plan by station or by dish."""
         if reading != self.reading:
             self.reading = reading
-            self._again()
+            _again(self)
             self.reading_changed.emit(reading)
 
     def set_folded(self, folded: bool) -> None:
         """Fold long stretches without events, or show them at their true length."""
         if folded != self.folded:
             self.folded = folded
-            self._again()
+            _again(self)
 
     def fit_all(self) -> None:
         """Show everything from the first thing to the last."""
@@ -113,7 +115,6 @@ class Timeline(QAbstractScrollArea):
     def show_clash(self, clash: Clash) -> None:
         """Zoom to a clash and choose the first step it names."""
         room = max(20, clash.end - clash.start)
-        self.scene.shown_clash = clash
         self.sight.fit(clash.start - room, max(clash.end, clash.start + 1) + room)
         for step in clash.steps:
             place = walk.find(self.scene, step)
@@ -171,6 +172,7 @@ class Timeline(QAbstractScrollArea):
         self.kit.drawn = []
         painter = QPainter(image)
         paint(painter, self.scene, self.kit, QRectF(image.rect()))
+        paint_over(painter, self.scene, self.kit, QRectF(image.rect()))
         painter.end()
         texts, self.kit.drawn = self.kit.drawn, None
         return texts
@@ -180,15 +182,8 @@ class Timeline(QAbstractScrollArea):
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint what was uncovered."""
         painter = QPainter(self.viewport())
-        for rect in region_rects(event.region()):
-            paint(painter, self.scene, self.kit, QRectF(rect))
+        self._backing.paint(painter, self.scene, self.kit, region_rects(event.region()))
         painter.end()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Follow a new size."""
-        super().resizeEvent(event)
-        self._measure()
-        self.sight.resized()
 
     def scrollContentsBy(self, _dx: int, _dy: int) -> None:
         """Follow the scroll bars."""
@@ -196,8 +191,12 @@ class Timeline(QAbstractScrollArea):
         self.viewport().update()
 
     def viewportEvent(self, event: QEvent) -> bool:
-        """Give mouse, wheel, menu and tooltip events to the pointer."""
-        return self.pointer.handle(event) or super().viewportEvent(event)
+        """Give mouse, wheel, menu and tooltip events to the pointer; follow a new size."""
+        done = self.pointer.handle(event) or super().viewportEvent(event)
+        if event.type() == QEvent.Type.Resize:
+            self.sight.measure()
+            self.sight.resized()
+        return done
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Give keys to the table of keys."""
@@ -209,37 +208,18 @@ class Timeline(QAbstractScrollArea):
         super().changeEvent(event)
         if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.FontChange, QEvent.Type.ApplicationFontChange):
             self.kit = Kit(palette_under(self.palette()))
-            self._again()
+            _again(self)
 
-    # ------------------------------------------------------------ inside
 
-    def _again(self) -> None:
-        scene = self.scene
-        self.set_plan(scene.plan, scene.timetable, scene.clashes)
-
-    def _refocus(self, step: StepId, old: Bar | None) -> None:
-        place = walk.find(self.scene, step, old.load if old is not None else None) or walk.find(self.scene, step)
-        if old is not None:
-            same = [each for each in walk.all_bars(self.scene) if _same(each[1], old)]
-            place = same[0] if same else place
-        if place is not None:
-            self.scene.focus_lane, self.scene.focus = place
-
-    def _measure(self) -> None:
-        size = self.viewport().size()
-        scene, kit = self.scene, self.kit
-        scene.width, scene.height = float(size.width()), float(size.height())
-        scene.gutter = round(min(kit.width("Charcoal grill, wide", kit.text_face) + 46, size.width() * 0.3))
-        scene.ruler = round(3 * (kit.metrics(kit.small_face).height() + 4))
+def _again(timeline: Timeline) -> None:
+    """Set the scene anew from what is shown."""
+    scene = timeline.scene
+    timeline.set_plan(scene.plan, scene.timetable, scene.clashes)
 
 
 def region_rects(region: QRegion) -> list[QRect]:
     """Return the rectangles of a region."""
     return [QRect(rect) for rect in region]  # type: ignore[attr-defined]  # the stubs lack its iterator
-
-
-def _same(bar: Bar, old: Bar) -> bool:
-    return (bar.kind, bar.key, bar.station, bar.cook) == (old.kind, old.key, old.station, old.cook)
 
 
 def _empty_scene() -> Scene:

@@ -69,6 +69,17 @@ def find(scene: Scene, step: StepId, load: int | None = None) -> Place | None:
     return min(found, key=lambda place: (ranks[place[1].kind], place[1].load, place[0]), default=None)
 
 
+def again(scene: Scene, step: StepId, old: Bar | None) -> Place | None:
+    """Return the bar of a new scene that is what the old one was, else another of its step."""
+    if old is not None:
+        known = (old.kind, old.key, old.station, old.cook)
+        for at, bar in all_bars(scene):
+            if (bar.kind, bar.key, bar.station, bar.cook) == known:
+                return at, bar
+        return find(scene, step, old.load) or find(scene, step)
+    return find(scene, step)
+
+
 def all_bars(scene: Scene) -> list[Place]:
     """Return every bar of a step with its lane's number."""
     return [(at, bar) for at, lane in enumerate(scene.lanes) for bar in lane.bars if bar.step is not None]

@@ -113,7 +113,7 @@ def _limits(plan: Plan, problem: Problem, step: Step) -> None:
     for index in loads:
         fixed = problem.fixed.get(index)
         if fixed is not None and fixed.start is not None:
-            problem.bounds.append(Bound(index, False, low=fixed.start, high=fixed.start))
+            problem.bounds.append(Bound(index, False, low=fixed.start, high=fixed.start, gives=True))
     keep = meaning.keep_of(plan, step)
     if keep is None:
         return

@@ -23,6 +23,7 @@ from core.timetable.timetable import Timetable
 
 _NEAR = 120
 _LINKED_NEAR = 600
+_WIDE = 0.3  # work for everything within two hours: a first valid answer soon, polished by arranging later
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
 
 
@@ -56,10 +57,10 @@ def _nearest(
     problem = model.board.problem
     small = _troubled(plan, problem, starts, seen)
     middle = small | _around(problem, starts, small)
-    for free, work in ((small, 0.15), (middle, 0.3), (None, 1.0), (None, watch.left)):
+    for free, work in ((small, 0.1), (middle, 0.15), (None, _WIDE), (None, watch.left)):
         if watch.over:
             return None
-        part = _held(model, starts, free, window=_NEAR if free is None and work == 1.0 else None)
+        part = _held(model, starts, free, window=_NEAR if work == _WIDE else None)
         solver, status = watch.solve(part, work, presolve=free is not None)
         if status in _GOOD:
             found = read_found(model, solver)

@@ -50,13 +50,14 @@ class Board:
     setting: list[Expr] = field(default_factory=list)
     bakes: list[Bake] = field(default_factory=list)
     stretched: list[tuple[Expr, int]] = field(default_factory=list)
+    nowhere: bool = False
     cold: list[tuple[Bake, StationId, cp_model.IntVar, Expr]] = field(default_factory=list)
     wait_settings: dict[int, dict[int, cp_model.IntVar]] = field(default_factory=dict)
 
     @property
     def possible(self) -> bool:
         """Tell whether every task still has a start to choose."""
-        return all(low <= high for low, high in zip(self.earliest, self.latest, strict=True))
+        return not self.nowhere and all(low <= high for low, high in zip(self.earliest, self.latest, strict=True))
 
 
 def lay_out(problem: Problem, *, giving: bool = False) -> Board:
@@ -73,6 +74,9 @@ def lay_out(problem: Problem, *, giving: bool = False) -> Board:
 def _task(board: Board, task: Task) -> None:
     model = board.model
     domain = start_domain(board.problem, task, board.earliest[task.index], board.latest[task.index])
+    if domain.is_empty():  # nobody is ever there when it could begin
+        board.nowhere = True
+        domain = cp_model.Domain(board.earliest[task.index], board.latest[task.index])
     start = model.new_int_var_from_domain(domain, f"s{task.index}")
     board.start.append(start)
     picks: dict[int, cp_model.IntVar] = {}

@@ -2,37 +2,92 @@
 
 from __future__ import annotations
 
+from core.measures.heat import show_heat
+from core.measures.words import plural
+from core.plan.check_words import unit_word
+from core.plan.kitchen import Station, StationKind
 from core.plan.plan import Plan
 from core.plan.step import Holding, Wait
-from core.timetable.timetable import Placed
+from core.sheets.words import shortened
+from core.timetable.timetable import Placed, Spot, Stay
+
+NAME = 40
+"""Most characters of a station's, vessel's or cook's name on a line."""
+
+_ON = frozenset({StationKind.BURNER, StationKind.GRILL})
+_AT = frozenset({StationKind.ROOM, StationKind.MACHINE})
+_KEPT = {
+    Holding.COUNTER: "on the counter",
+    Holding.FRIDGE: "in the fridge",
+    Holding.FREEZER: "in the freezer",
+    Holding.HOT: "held hot",
+    Holding.VESSEL: "in its vessel",
+}
 
 
 def place_of(plan: Plan, placed: Placed) -> str:
-    """Return where something stands: 'Oven 160 °C, 2 racks', 'Fridge, lowest shelf', 'Burner 1 + Burner 2'."""
-    parts: dict[str, list[str]] = {}
-    for spot in placed.spots:
+    """Return where a load stands: "Oven, 160 °C, 2 racks", "Fridge, lowest shelf", "Burner 1 + Burner 2"."""
+    return _places(plan, placed.spots, placed.setting)
+
+
+def place_of_stay(plan: Plan, stay: Stay) -> str:
+    """Return where food waits, "" where that place is not told."""
+    return _places(plan, stay.spots, stay.setting)
+
+
+def kinds_of(plan: Plan, placed: Placed) -> set[StationKind]:
+    """Return the kinds of station at which a load stands."""
+    stations = (plan.kitchen.station.get(spot.station) for spot in placed.spots)
+    return {station.kind for station in stations if station is not None}
+
+
+def waits_at(plan: Plan, wait: Wait, stay: Stay | None) -> str:
+    """Return how food waits: "in Fridge, lowest shelf", "held hot in Vacuum flask", "on the counter"."""
+    place = "" if stay is None else place_of_stay(plan, stay)
+    if stay is None or not place:
+        return _KEPT[wait.how]
+    station = plan.kitchen.station[stay.spots[0].station]
+    hot = "held hot " if wait.how is Holding.HOT else ""
+    return f"{hot}{_before(station)} {place}"
+
+
+def station_name(station: Station) -> str:
+    """Return a station's name, its id where it has none."""
+    return shortened(station.name, NAME) or station.id
+
+
+def _before(station: Station) -> str:
+    return "on" if station.kind in _ON else "at" if station.kind in _AT else "in"
+
+
+def _places(plan: Plan, spots: tuple[Spot, ...], setting: int | None) -> str:
+    found: dict[str, list[str]] = {}
+    for spot in spots:
         station = plan.kitchen.station.get(spot.station)
         if station is None:
             continue
-        about = parts.setdefault(station.name, [])
-        if spot.shelf is not None:
-            shelf = station.shelves[spot.shelf].name if spot.shelf < len(station.shelves) else ""
-            about.append(
-                shelf or ("lowest shelf" if spot.shelf == 0 else f"shelf {spot.shelf + 1} from below")
-            )
-        elif placed.setting is not None and station.heater is not None:
-            about.append(f"{placed.setting} °C")
-        if spot.units > 1 and spot.shelf is None:
-            about.append(f"{spot.units} places")
-    return " + ".join(f"{name}, {', '.join(about)}" if about else name for name, about in parts.items())
+        about = found.setdefault(station_name(station), [])
+        for each in _about(station, spot, setting):
+            if each not in about:
+                about.append(each)
+    return " + ".join(", ".join((name, *about)) for name, about in found.items())
 
 
-def waits_how(plan: Plan, wait: Wait) -> str:
-    """Return how food waits, with the kind of place where that is scarce."""
-    if wait.use is not None and wait.use.station in plan.kitchen.station and wait.use.station is not None:
-        return f"waits in {plan.kitchen.station[wait.use.station].name}"
-    if wait.how is Holding.HOT and wait.use is not None:
-        return f"held hot ({wait.use.kind.value})"
-    return {Holding.HOT: "held hot", Holding.VESSEL: "stays in its vessel"}.get(
-        wait.how, f"waits {wait.how.value}"
-    )
+def _about(station: Station, spot: Spot, setting: int | None) -> list[str]:
+    """Return what is to be known of a spot: the setting, the shelf, how many racks or places."""
+    found = []
+    if setting is not None and station.heater is not None:
+        found.append(show_heat(setting))
+    if spot.shelf is not None:
+        if len(station.shelves) > 1:
+            found.append(_shelf(station, spot.shelf))
+    elif spot.units > 1 and station.kind not in _AT:
+        found.append(plural(spot.units, unit_word(station.kind)))
+    return found
+
+
+def _shelf(station: Station, index: int) -> str:
+    name = shortened(station.shelves[index].name, NAME) if 0 <= index < len(station.shelves) else ""
+    if name:
+        return name if "shelf" in name.casefold() else f"{name} shelf"
+    return "lowest shelf" if index == 0 else f"shelf {index + 1} from below"

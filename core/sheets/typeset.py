@@ -3,42 +3,87 @@
 from __future__ import annotations
 
 import json
-from dataclasses import asdict
-from importlib.resources import as_file, files
-from typing import Literal
+from typing import Any, Literal
 
-from core.sheets.run_sheet import RunSheet
+from core.sheets.lines import Line, RunSheet, Served, SheetDay
+from core.sheets.words import shortened
 
 Paper = Literal["a4", "us-letter"]
 
+_HEADER = 60
+_CLASHES = 8
+_ONE_PAGE = 1_500
+"""Most characters of a line that is kept whole; a longer one fills a page and may break."""
+
 
 def as_pdf(sheet: RunSheet, *, paper: Paper = "a4", printed: str = "") -> bytes:
-    """Return the sheet as a tagged PDF with embedded fonts. `printed` goes into the footer."""
+    """Return the sheet as a tagged PDF with embedded fonts. `printed` goes into the footer.
+
+    The same sheet gives the same bytes.
+    """
+    more = len(sheet.clashes) - _CLASHES
     data = {
         "name": sheet.name,
+        "running": shortened(sheet.name, _HEADER),
         "serving": sheet.serving,
-        "printed": printed,
+        "courses": sheet.courses,
+        "printed": shortened(printed, _HEADER),
         "paper": paper,
+        "clashes": list(sheet.clashes[:_CLASHES]) + ([f"and {more} more"] if more > 0 else []),
+        "clash_count": len(sheet.clashes),
         "cautions": list(sheet.cautions),
-        "days": [
-            {"title": day.title, "lines": [{**asdict(line), "act": line.act.value} for line in day.lines]}
-            for day in sheet.days
-        ],
+        "days": [_day(day) for day in sheet.days],
     }
     return _compile("run_sheet.typ", data)
+
+
+def _day(day: SheetDay) -> dict[str, Any]:
+    return {
+        "title": day.title,
+        "about": day.about,
+        "note": day.note,
+        "lines": [_line(line) for line in day.lines],
+    }
+
+
+def _line(line: Line) -> dict[str, Any]:
+    return {
+        "clock": line.clock,
+        "tminus": line.tminus,
+        "act": line.act.value,
+        "does": line.does,
+        "code": line.code,
+        "dish": line.dish,
+        "details": list(line.details),
+        "who": line.who,
+        "served": [_served(each) for each in line.served],
+        "long": len(line.does) + sum(map(len, line.details)) > _ONE_PAGE,
+    }
+
+
+def _served(served: Served) -> dict[str, Any]:
+    about = [served.plating, f"allergens noted: {', '.join(served.allergens)}" if served.allergens else ""]
+    return {
+        "code": served.code,
+        "dish": served.dish,
+        "about": list(filter(None, about)),
+        "long": len(served.dish) + sum(map(len, about)) > _ONE_PAGE,
+    }
 
 
 def _compile(template: str, data: object) -> bytes:
     import typst
 
-    with as_file(files("resources") / "fonts") as fonts, as_file(files("resources") / "sheets") as sheets:
-        found = typst.compile(
-            str(sheets / template),
-            root=str(sheets),
-            font_paths=[str(fonts)],
-            ignore_system_fonts=True,
-            sys_inputs={"data": json.dumps(data, ensure_ascii=True)},
-        )
+    from resources import fonts_folder, shipped
+
+    sheets = shipped("sheets")
+    found = typst.compile(
+        str(sheets / template),
+        root=str(sheets),
+        font_paths=[str(fonts_folder())],
+        ignore_system_fonts=True,
+        sys_inputs={"data": json.dumps(data, ensure_ascii=True)},
+    )
     if not isinstance(found, bytes):
         raise TypeError("the typesetter gave pages instead of one document")
     return found

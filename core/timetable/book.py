@@ -12,7 +12,7 @@ from core.plan.menu import Link, LinkKind
 from core.plan.step import Use
 from core.timetable.facts import FAR, Facts
 from core.timetable.fitting import Fit, fit
-from core.timetable.timetable import Placed, Spot, Stay, Timetable
+from core.timetable.timetable import Heating, Placed, Spot, Stay, Timetable
 
 
 class Oddity(Enum):
@@ -71,34 +71,36 @@ class Book:
         self.loads: dict[StepId, list[Placed]] = {}
         self.odd: list[tuple[Placed, Oddity]] = []
         self._fits: dict[tuple[StepId, int], Fit] = {}
-        self._stay_fits: dict[Waiting, Fit] = {}
+        self._stay_fits: dict[tuple[StepId, StepId | None, int], Fit] = {}
         self._at: dict[StationId, list[Placed]] = {}
         self._things: dict[StationId, list[Thing]] = {}
-        seen: set[tuple[StepId, int]] = set()
+        known, at = self.loads, self._at
         for placed in timetable.placed:
-            oddity = self._oddity(placed, seen)
+            oddity = self._oddity(placed)
             if oddity is not None:
                 self.odd.append((placed, oddity))
                 continue
-            seen.add(placed.key)
-            self.loads.setdefault(placed.step, []).append(placed)
+            loads = known.get(placed.step)
+            if loads is None:
+                known[placed.step] = [placed]
+            else:
+                loads.append(placed)
+                loads.sort(key=_load)
             if placed.length > 0:
-                for station in {spot.station for spot in placed.spots}:
-                    self._at.setdefault(station, []).append(placed)
-        for loads in self.loads.values():
-            if len(loads) > 1:
-                loads.sort(key=lambda placed: placed.load)
+                for station in _stations(placed.spots):
+                    at.setdefault(station, []).append(placed)
 
-    def _oddity(self, placed: Placed, seen: set[tuple[StepId, int]]) -> Oddity | None:
-        if placed.step not in self.facts.plan.steps:
+    def _oddity(self, placed: Placed) -> Oddity | None:
+        most = self.facts.load_counts.get(placed.step)
+        if most is None:
             return Oddity.NOT_IN_MENU
-        if not 0 <= placed.load < self.facts.loads(placed.step):
+        if not 0 <= placed.load < most:
             return Oddity.NO_SUCH_LOAD
-        if placed.key in seen:
+        there = self.loads.get(placed.step)
+        if there is not None and any(each.load == placed.load for each in there):
             return Oddity.TWICE
-        if max(abs(placed.start), abs(placed.end)) > FAR:
-            return Oddity.FAR_OFF
-        return None
+        start = placed.start
+        return Oddity.FAR_OFF if not (-FAR <= start <= FAR and -FAR <= start + placed.length <= FAR) else None
 
     def fit(self, placed: Placed) -> Fit:
         """Return how a placed load's spots answer to its uses."""
@@ -107,13 +109,12 @@ class Book:
             found = self._fits[placed.key] = fit(self.facts, self.facts.need(placed.step).uses, placed.spots)
         return found
 
-    def fit_stay(self, waiting: Waiting) -> Fit:
-        """Return how a stay's spots answer to the wait's use; a wait without its stay stands nowhere."""
-        if waiting.stay is None:
-            return Fit((), ())
-        found = self._stay_fits.get(waiting)
+    def fit_stay(self, waiting: Waiting, stay: Stay) -> Fit:
+        """Return how the spots of the stay that answers a wait suit what it takes."""
+        key = (waiting.before, waiting.after, waiting.load)
+        found = self._stay_fits.get(key)
         if found is None:
-            found = self._stay_fits[waiting] = fit(self.facts, (waiting.use,), waiting.stay.spots)
+            found = self._stay_fits[key] = fit(self.facts, (waiting.use,), stay.spots)
         return found
 
     def length(self, placed: Placed) -> int:
@@ -122,7 +123,7 @@ class Book:
         stations = self.facts.plan.kitchen.station
         for use, spot in self.fit(placed).pairs:
             if use.heat is not None and stations[spot.station].kind in HEATED:
-                return need.length_with(use, placed.setting)
+                return need.length_at(use.heat, placed.setting)
         return need.length
 
     def pairs(self, link: Link) -> list[tuple[int, list[Placed], list[Placed]]]:
@@ -145,25 +146,16 @@ class Book:
     def waits(self) -> tuple[Waiting, ...]:
         """Return all waits in scarce places, those of no length too, with the stay that answers each."""
         found: list[Waiting] = []
-        for link in self.facts.waiting_links:
+        for link, use in self.facts.waiting_links:
             for load, before, after in self.pairs(link):
                 key, times = (link.before, link.after, load), (before[0].end, after[-1].start)
-                self._wait(found, key, times, link.wait.use)
+                found.append(Waiting(*key, *times, use, self._stays.get(key)))
         for step, use in self.facts.kept_steps:
             if step in self.loads:
-                times = self.loads[step][0].end, self.facts.plan.dish_of[step].course
-                self._wait(found, (step, None, 0), times, use)
+                course = self.facts.plan.dish_of[step].course
+                stay = self._stays.get((step, None, 0))
+                found.append(Waiting(step, None, 0, self.loads[step][0].end, course, use, stay))
         return tuple(found)
-
-    def _wait(
-        self,
-        found: list[Waiting],
-        key: tuple[StepId, StepId | None, int],
-        times: tuple[int, int],
-        use: Use | None,
-    ) -> None:
-        if use is not None:
-            found.append(Waiting(*key, *times, use, self._stays.get(key)))
 
     @cached_property
     def odd_stays(self) -> tuple[tuple[Stay, Oddity], ...]:
@@ -179,6 +171,25 @@ class Book:
             found.append((stay, Oddity.TWICE if same else Oddity.NOT_NEEDED))
         return tuple(found)
 
+    @cached_property
+    def _waits_at(self) -> dict[StationId, list[tuple[Waiting, Stay]]]:
+        found: dict[StationId, list[tuple[Waiting, Stay]]] = {}
+        for waiting in self.waits:
+            if waiting.stay is not None and waiting.end > waiting.start:
+                for station in _stations(waiting.stay.spots):
+                    found.setdefault(station, []).append((waiting, waiting.stay))
+        return found
+
+    @cached_property
+    def heatings(self) -> tuple[Heating, ...]:
+        """Return the heatings of the kitchen's stations, those years away left out."""
+        return tuple(heating for heating in self.timetable.heatings if self.heats_somewhere(heating))
+
+    def heats_somewhere(self, heating: Heating) -> bool:
+        """Return whether a heating is of a station of the kitchen, and of this time."""
+        there = heating.station in self.facts.plan.kitchen.station
+        return there and max(abs(heating.start), abs(heating.end)) <= FAR
+
     def things(self, station: StationId) -> list[Thing]:
         """Return what stands on a station, in no order; things of no length are left out."""
         found = self._things.get(station)
@@ -189,12 +200,11 @@ class Book:
                 for use, spot in self.fit(placed).pairs:
                     if spot.station == station:
                         found.append(Thing(*what, use, spot, placed.setting))
-            for waiting in self.waits:
-                if waiting.stay is not None and waiting.end > waiting.start:
-                    what = (waiting.before, waiting.load, waiting.start, waiting.end)
-                    for use, spot in self.fit_stay(waiting).pairs:
-                        if spot.station == station:
-                            found.append(Thing(*what, use, spot, waiting.stay.setting, waiting))
+            for waiting, stay in self._waits_at.get(station, ()):
+                what = (waiting.before, waiting.load, waiting.start, waiting.end)
+                for use, spot in self.fit_stay(waiting, stay).pairs:
+                    if spot.station == station:
+                        found.append(Thing(*what, use, spot, stay.setting, waiting))
         return found
 
     def bakes(self, station: StationId) -> list[Thing]:
@@ -204,3 +214,14 @@ class Book:
             return []
         bakes = [thing for thing in self.things(station) if thing.use.heat is not None]
         return sorted(bakes, key=lambda thing: (thing.start, thing.end, thing.step, thing.load))
+
+
+def _stations(spots: tuple[Spot, ...]) -> list[StationId]:
+    """Return the stations of spots, each once."""
+    if len(spots) == 1:
+        return [spots[0].station]
+    return list(dict.fromkeys(spot.station for spot in spots))
+
+
+def _load(placed: Placed) -> int:
+    return placed.load

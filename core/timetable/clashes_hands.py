@@ -51,11 +51,10 @@ def hands_clashes(book: Book, steps: AbstractSet[StepId], everything: bool) -> I
 def _heatings(book: Book) -> list[tuple[Heating, Duty]]:
     """Return the heatings of the kitchen's stations with the steps for which they heat up."""
     found = []
-    for heating in book.timetable.heatings:
-        if heating.station in book.facts.plan.kitchen.station:
-            bakes = [thing for thing in book.bakes(heating.station) if thing.start == heating.end]
-            steps = tuple(dict.fromkeys(step for thing in bakes for step in thing.steps))
-            found.append((heating, Duty(steps, station=heating.station)))
+    for heating in book.heatings:
+        bakes = [thing for thing in book.bakes(heating.station) if thing.start == heating.end]
+        steps = tuple(dict.fromkeys(step for thing in bakes for step in thing.steps))
+        found.append((heating, Duty(steps, station=heating.station)))
     return found
 
 
@@ -81,20 +80,26 @@ def _beside(
         if step in steps:
             continue
         for placed in loads:
-            if any(_within(hand, during) for hand in placed.hands):
-                for want, hand in answers(book.facts, placed)[0]:
-                    if hand is not None and _within(hand, during):
-                        _note(book.facts, working, hand, Duty((step,), placed.load, want.does))
+            for hand in placed.hands:
+                if _within(hand, during):
+                    _note_within(book.facts, placed, during, working)
+                    break
     for heating, duty in heatings:
         if heating.cook in during:
             _note_switch(book.facts, working, heating, duty)
 
 
+def _note_within(
+    facts: Facts, placed: Placed, during: dict[CookId, tuple[int, int]], working: Working
+) -> None:
+    for want, hand in answers(facts, placed)[0]:
+        if hand is not None and _within(hand, during):
+            _note(facts, working, hand, Duty((placed.step,), placed.load, want.does))
+
+
 def _within(hand: Hand, during: dict[CookId, tuple[int, int]]) -> bool:
-    if hand.cook is None or hand.cook not in during:
-        return False
-    low, high = during[hand.cook]
-    return hand.start < high and hand.start + hand.minutes > low
+    stretch = during.get(hand.cook) if hand.cook is not None else None
+    return stretch is not None and hand.start < stretch[1] and hand.start + hand.minutes > stretch[0]
 
 
 def _name(facts: Facts, duty: Duty) -> str:

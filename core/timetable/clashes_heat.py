@@ -58,11 +58,12 @@ def heat_clashes(book: Book, stations: Collection[StationId]) -> Iterator[Clash]
 
 
 def heatings_nowhere(book: Book) -> Iterator[Clash]:
-    """Find heatings of stations that the kitchen does not have."""
+    """Find heatings of stations that the kitchen does not have, and those years away."""
     for heating in book.timetable.heatings:
-        if heating.station not in book.facts.plan.kitchen.station:
+        if not book.heats_somewhere(heating):
             start, end = sorted((heating.start, heating.end))
-            sentence = sentences.heats_nowhere(book.facts, heating.station, (start, end))
+            there = heating.station in book.facts.plan.kitchen.station
+            sentence = sentences.heats_nowhere(book.facts, heating.station, (start, end), there)
             yield Clash(ClashKind.WRONG_PLACE, sentence, start, end, stations=(heating.station,))
 
 
@@ -193,7 +194,7 @@ def _heated(
         return
     out = before[0].end if before else None
     names, settings = join_words([bake.name for bake in first]), {bake.setting for bake in first}
-    ending = [each for each in book.timetable.heatings if each.station == station.id and each.end == start]
+    ending = [each for each in book.heatings if each.station == station.id and each.end == start]
     fitting = [each for each in ending if each.setting in settings]
     if not fitting:
         if ending:

@@ -84,7 +84,7 @@ def _wait(book: Book, waiting: Waiting) -> Iterator[Clash]:
         by = abs(stay.start - waiting.start) + abs(stay.end - waiting.end)
         yield Clash(ClashKind.LENGTH, sentence, min(*given, *true), max(*given, *true), waiting.steps, by=by)
     if waiting.end > waiting.start:
-        for fault in book.fit_stay(waiting).faults:
+        for fault in book.fit_stay(waiting, stay).faults:
             name = load(facts, waiting.before, waiting.load)
             yield _misfit(book, f"what waits after {name}", fault, true, waiting.steps)
 

@@ -13,7 +13,7 @@ from core.plan.meaning import HandsAt, hands_of, keep_of, length_at, load_count,
 from core.plan.menu import Dish, Link, LinkKind
 from core.plan.plan import Plan
 from core.plan.runs import Run, vessel_runs
-from core.plan.step import Keep, Step, Use
+from core.plan.step import Heat, Keep, Step, Use
 
 DAY = 24 * 60
 FAR = 10 * 366 * DAY
@@ -33,11 +33,9 @@ class Need:
     keep: Keep | None
     last: bool
 
-    def length_with(self, heat_use: Use | None, setting: int | None) -> int:
-        """Return the minutes of one load at a setting in °C of the heated place that `heat_use` takes."""
-        if setting is None or heat_use is None or heat_use.heat is None:
-            return self.length
-        return length_at(self.length, heat_use.heat, setting)
+    def length_at(self, heat: Heat, setting: int | None) -> int:
+        """Return the minutes of one load at a setting in °C of the place that heats it."""
+        return self.length if setting is None else length_at(self.length, heat, setting)
 
 
 class Facts:
@@ -46,7 +44,6 @@ class Facts:
     def __init__(self, plan: Plan) -> None:
         self.plan = plan
         self._needs: dict[StepId, Need] = {}
-        self._loads: dict[StepId, int] = {}
         self._hands: dict[tuple[StepId, int], tuple[HandsAt, ...]] = {}
         self._away: dict[tuple[CookId, int, int], tuple[calendar.Stretch, ...]] = {}
         self._closed: dict[tuple[StationId, int, int], tuple[calendar.Stretch, ...]] = {}
@@ -63,12 +60,18 @@ class Facts:
             self._needs[step] = found
         return found
 
+    @cached_property
+    def load_counts(self) -> dict[StepId, int]:
+        """How many loads each step comes to."""
+        return {
+            step.id: 1 if step.loads is None else load_count(dish, step)
+            for dish in self.plan.menu.dishes
+            for step in dish.steps
+        }
+
     def loads(self, step: StepId) -> int:
         """Return how many loads a step of the plan comes to."""
-        found = self._loads.get(step)
-        if found is None:
-            found = self._loads[step] = load_count(self.plan.dish_of[step], self.plan.steps[step])
-        return found
+        return self.load_counts[step]
 
     def people(self, step: StepId, length: int) -> tuple[HandsAt, ...]:
         """Return when a load of this length needs cooks, once for each of them; no minutes: left out."""
@@ -108,8 +111,6 @@ class Facts:
 
     def closed(self, station: Station, low: int, high: int) -> tuple[calendar.Stretch, ...]:
         """Return when a station is not there between two offsets at least."""
-        if not station.hours:
-            return ()
         low, high = low // DAY * DAY, -(-high // DAY) * DAY
         found = self._closed.get((station.id, low, high))
         if found is None:
@@ -150,10 +151,10 @@ class Facts:
         return tuple(found)
 
     @cached_property
-    def waiting_links(self) -> tuple[Link, ...]:
-        """Links whose food waits in a scarce place."""
+    def waiting_links(self) -> tuple[tuple[Link, Use], ...]:
+        """Links whose food waits in a scarce place, and what it takes there."""
         return tuple(
-            link
+            (link, link.wait.use)
             for link in self.plan.menu.links
             if link.kind is LinkKind.END_TO_START and link.wait.use is not None
         )

@@ -45,6 +45,8 @@ class Fit:
 
 def fit(facts: Facts, uses: tuple[Use, ...], spots: tuple[Spot, ...]) -> Fit:
     """Return how spots answer to uses."""
+    if len(uses) == len(spots) == 1 and _plain(facts, uses[0], spots[0]):
+        return Fit(((uses[0], spots[0]),), ())
     needing = [use for use in uses if facts.needs_spot(use)]
     left = list(spots)
     pairs: list[tuple[Use, Spot]] = []
@@ -59,6 +61,14 @@ def fit(facts: Facts, uses: tuple[Use, ...], spots: tuple[Spot, ...]) -> Fit:
         pairs += ((use, spot) for spot in taken if spot.station in facts.plan.kitchen.station)
     faults += (Fault(Misfit.NOT_NEEDED, None, spot) for spot in left)
     return Fit(tuple(pairs), tuple(faults))
+
+
+def _plain(facts: Facts, use: Use, spot: Spot) -> bool:
+    """Return whether a use stands on its spot and nothing more needs to be asked, as most do."""
+    station = facts.plan.kitchen.station.get(spot.station)
+    if station is None or station.kind is not use.kind or use.station not in {None, station.id}:
+        return False
+    return not station.shelves and use.units == spot.units
 
 
 def _take(facts: Facts, use: Use, left: list[Spot]) -> list[Spot]:

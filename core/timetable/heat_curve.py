@@ -14,9 +14,9 @@ from core.plan.ids import StationId
 from core.plan.kitchen import HEATED, Heater
 from core.plan.plan import Plan
 from core.timetable.book import Book
-from core.timetable.facts import FAR, Facts
+from core.timetable.facts import Facts
 from core.timetable.timetable import Timetable
-from core.timetable.warming import minutes_at, points_of
+from core.timetable.warming import minutes_at, points_of, rate_of
 
 
 class CurvePoint(NamedTuple):
@@ -98,8 +98,8 @@ def _stretches(plan: Plan, timetable: Timetable, station: StationId) -> list[_On
     book = Book(Facts(plan), timetable)
     found = [
         _On(heating.start, heating.end, heating.setting, bake=False)
-        for heating in timetable.heatings
-        if heating.station == station and -FAR < heating.start < heating.end < FAR
+        for heating in book.heatings
+        if heating.station == station and heating.start < heating.end
     ]
     found += (
         _On(thing.start, thing.end, thing.setting, bake=True)
@@ -175,7 +175,7 @@ class _Pen:
         return False
 
     def _change(self, until: Fraction | None) -> None:
-        rate = Fraction(str(self.heater.up if self.target > self.celsius else self.heater.down))
+        rate = rate_of(self.heater, self.celsius, self.target)
         minutes = abs(self.target - self.celsius) / rate if rate > 0 else Fraction(0)
         self._toward(self.at + minutes, self.target, until)
 

@@ -200,11 +200,10 @@ def heated_while_used(facts: Facts, station: StationId, names: tuple[str, str], 
     )
 
 
-def heats_nowhere(facts: Facts, station: StationId, when: tuple[int, int]) -> str:
-    """Say that a heating belongs to no station of the kitchen."""
-    return (
-        f"{facts.words.station(station)} is to heat up from {span(facts, *when)}, and is not in the kitchen."
-    )
+def heats_nowhere(facts: Facts, station: StationId, when: tuple[int, int], there: bool) -> str:
+    """Say that a heating belongs to no station of the kitchen, or not to these years."""
+    why = "which is more than ten years from plating" if there else "and is not in the kitchen"
+    return f"{facts.words.station(station)} is to heat up from {span(facts, *when)}, {why}."
 
 
 # ---- too much wanted at once

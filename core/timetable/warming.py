@@ -30,7 +30,7 @@ def heat_up_minutes(heater: Heater, setting: int) -> int:
     return max(0, ceil(minutes_at(points, Fraction(setting)))) if points else 0
 
 
-def rate_of(heater: Heater, before: int, after: int) -> Fraction:
+def rate_of(heater: Heater, before: Fraction | int, after: Fraction | int) -> Fraction:
     """Return the °C a minute between two settings, as it is written (0.7 is seven tenths)."""
     return Fraction(str(heater.up if after > before else heater.down))
 

@@ -9,7 +9,7 @@ from PySide6.QtCore import QCoreApplication
 
 from app.fields import Part, Picked, Spec, Ticked, attribute, by_key
 from app.fields.typed_kitchen import POINTS, RATE, SETTINGS, SHELVES
-from app.fields.typed_text import COUNT, NAME, WORDS
+from app.fields.typed_text import COUNT, SENTENCE, WORDS
 from app.fields.typed_times import MINUTES, MINUTES_IF_ANY, WINDOWS
 from app.look.words import kind_word
 from core.plan.ids import StationId, fresh
@@ -30,7 +30,7 @@ def station_parts() -> dict[str, Part]:
     settings = Spec("settings", tr("Goes from … to"), SETTINGS, "", "50 to 250 C")
     return by_key(
         [
-            attribute(Spec("name", tr("Name"), NAME, grows=2)),
+            attribute(Spec("name", tr("Name"), SENTENCE, grows=2)),
             attribute(Spec("kind", tr("What it is"), Picked(lambda: kinds))),
             attribute(Spec("units", tr("Places"), COUNT)),
             attribute(Spec("place", tr("Stands in"), WORDS, tr("Touches in another place cost the way there"))),

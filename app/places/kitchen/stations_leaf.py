@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Any
 
-from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QMenu, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QMenu, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Columns, Form, Line, a_button, dress_inside, tried, values_of, with_key
+from app.fields import (
+    Columns,
+    Form,
+    Page,
+    Reading,
+    a_button,
+    bring_into_view,
+    dress_inside,
+    tried,
+    values_of,
+    with_key,
+)
 from app.look.colours import palette_under
 from app.look.words import kind_word
 from app.places.kitchen.station_fields import (
@@ -76,7 +88,7 @@ class StationCard(QFrame):
         """Put the cursor into the name."""
         name = self.form.field("name")
         name.setFocus(Qt.FocusReason.TabFocusReason)
-        if isinstance(name, Line):
+        if isinstance(name, Reading):
             name.selectAll()
 
     def _take(self, key: str, value: Any) -> str:
@@ -111,7 +123,7 @@ class StationsLeaf(QWidget):
         self.add_button = a_button(self.tr("Add a station"), "plus")
         self.menu = QMenu(self.add_button)
         for kind in StationKind:
-            self.menu.addAction(kind_word(kind), lambda kind=kind: self.add(kind))
+            self.menu.addAction(kind_word(kind), partial(self.add, kind))
         self.add_button.setMenu(self.menu)
         self.teaching = QLabel(
             self.tr(
@@ -122,17 +134,7 @@ class StationsLeaf(QWidget):
         self.teaching.setObjectName("teaching")
         self.teaching.setWordWrap(True)
         self.columns = Columns(least=440)
-        paper = QFrame()
-        paper.setObjectName("paper")
-        inside = QVBoxLayout(paper)
-        inside.setContentsMargins(18, 4, 18, 18)
-        inside.addWidget(self.teaching)
-        inside.addWidget(self.columns)
-        inside.addStretch(1)
-        self.scroll = QScrollArea()
-        self.scroll.setWidget(paper)
-        self.scroll.setWidgetResizable(True)
-        self.scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.page = Page(self.teaching, self.columns, widest=2400)
         bar = QHBoxLayout()
         bar.setContentsMargins(18, 8, 18, 4)
         bar.addWidget(self.add_button)
@@ -140,7 +142,7 @@ class StationsLeaf(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addLayout(bar)
-        column.addWidget(self.scroll, 1)
+        column.addWidget(self.page, 1)
 
     def refresh(self) -> None:
         """Show the stations as they are."""
@@ -170,7 +172,7 @@ class StationsLeaf(QWidget):
         card = self.cards.get(StationId(station))
         if card is not None:
             card.enter()
-            QTimer.singleShot(0, card, lambda: self.scroll.ensureWidgetVisible(card, 0, 20))
+            bring_into_view(self.page, card)
 
     def _made(self, station: StationId) -> StationCard:
         card = StationCard(self._opened, station)

@@ -6,11 +6,11 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Draft, Part, Row, Rows, Spec, a_button, dress_inside, tried, values_of, with_key
+from app.fields import Draft, Page, Part, Row, Rows, Spec, a_button, dress_inside, tried, values_of, with_key
 from app.look.colours import palette_under
 from core.plan.edits import Edit
 from core.plan.kitchen import Kitchen
@@ -36,7 +36,7 @@ class Things:
     teaching: str
 
 
-class ThingsLeaf(QScrollArea):
+class ThingsLeaf(QWidget):
     """Adds, copies, edits and removes things in rows. `remade`: rows came or went."""
 
     remade = Signal()
@@ -51,17 +51,10 @@ class ThingsLeaf(QScrollArea):
         self.teaching = QLabel(things.teaching)
         self.teaching.setObjectName("teaching")
         self.teaching.setWordWrap(True)
-        paper = QFrame()
-        paper.setObjectName("paper")
-        column = QVBoxLayout(paper)
-        column.setContentsMargins(12, 8, 12, 12)
-        column.addWidget(self.teaching)
-        column.addWidget(self.rows)
-        column.addWidget(self.draft)
-        column.addStretch(1)
-        self.setWidget(paper)
-        self.setWidgetResizable(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.page = Page(self.teaching, self.rows, self.draft)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.page)
 
     def refresh(self) -> None:
         """Show the things as they are."""

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Form, Spec, Ticked, Written, tried
+from app.fields import Form, Page, Spec, Ticked, Written, tried
 from app.fields.typed_places import keep_of
-from app.fields.typed_text import COUNT, LIST, NAME, WORDS
+from app.fields.typed_text import COUNT, LIST, SENTENCE, WORDS
 from app.fields.typed_times import from_plating, offset_of
 from app.look.words import day_text
 from app.timeline.codes import dish_codes
@@ -18,7 +18,7 @@ from core.plan.ids import DishId
 from core.plan.menu import Dish
 
 
-class DishLeaf(QScrollArea):
+class DishLeaf(QWidget):
     """Edits a dish's name, letters, servings, serving time, keeping and notes."""
 
     def __init__(self, opened: OpenPlan, parent: QWidget | None = None) -> None:
@@ -26,14 +26,9 @@ class DishLeaf(QScrollArea):
         self._opened = opened
         self._dish: DishId | None = None
         self.form = Form(self._specs(), self._take, least=210)
-        inside = QFrame()
-        inside.setObjectName("paper")
-        column = QVBoxLayout(inside)
-        column.setContentsMargins(18, 14, 18, 14)
-        column.addWidget(self.form)
-        column.addStretch(1)
-        self.setWidget(inside)
-        self.setWidgetResizable(True)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(6, 0, 0, 0)
+        column.addWidget(Page(self.form, widest=1000))
 
     def refresh(self, dish: Dish) -> None:
         """Show a dish."""
@@ -47,7 +42,7 @@ class DishLeaf(QScrollArea):
         opened = self._opened
         course = offset_of(lambda: opened.plan)
         return [
-            Spec("name", self.tr("Name"), NAME, grows=3),
+            Spec("name", self.tr("Name"), SENTENCE, grows=3),
             Spec("code", self.tr("Letters"), WORDS, self.tr("One to three letters that mark it everywhere"), grows=1),
             Spec("written_for", self.tr("Servings it is written for"), COUNT),
             Spec("wanted", self.tr("Servings wanted"), COUNT, hint=self._factor),

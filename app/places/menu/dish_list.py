@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QPainter, QTextLayout, QTextOption
+from PySide6.QtGui import QColor, QFont, QPainter, QPalette, QTextLayout, QTextOption
 from PySide6.QtWidgets import (
+    QApplication,
     QFrame,
     QHBoxLayout,
     QListWidget,
@@ -75,8 +76,8 @@ class DishList(QFrame):
     @property
     def dish(self) -> DishId | None:
         """Return the dish chosen."""
-        item = self.list.currentItem()
-        return None if item is None else DishId(item.data(_ID))
+        row = self.list.currentRow()
+        return DishId(self.list.item(row).data(_ID)) if row >= 0 else None
 
     def refresh(self) -> None:
         """Show the dishes as they are; the one chosen stays so, or the one in its place."""
@@ -188,10 +189,10 @@ class _Drawn(QStyledItemDelegate):
         self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
     ) -> None:
         """Draw it."""
-        colours = palette_under(option.palette)  # type: ignore[attr-defined]  # PySide6's stubs leave it out
+        colours = palette_under(self._window_palette())
         tone = colours.tone(index.row())
-        rect = option.rect  # type: ignore[attr-defined]  # as above
-        state = option.state  # type: ignore[attr-defined]  # as above
+        rect = option.rect
+        state = option.state
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         if state & QStyle.StateFlag.State_Selected:
@@ -204,7 +205,7 @@ class _Drawn(QStyledItemDelegate):
         painter.setPen(QColor(tone.edge))
         painter.setBrush(QColor(tone.full))
         painter.drawRoundedRect(chip, 4, 4)
-        font = QFont(option.font)  # type: ignore[attr-defined]  # as above
+        font = QFont(option.font)
         bold = QFont(font)
         bold.setBold(True)
         painter.setFont(bold)
@@ -221,11 +222,11 @@ class _Drawn(QStyledItemDelegate):
         ink: QColor,
         faint: QColor,
     ) -> None:
-        rect = option.rect  # type: ignore[attr-defined]  # as above
-        font = option.font  # type: ignore[attr-defined]  # as above
+        rect = option.rect
+        font = option.font
         left = rect.left() + self._EDGE + self._CHIP + 13
         y = rect.top() + 7
-        line = option.fontMetrics.lineSpacing()  # type: ignore[attr-defined]  # as above
+        line = option.fontMetrics.lineSpacing()
         names, under = self._lines(index, font, self._width())
         painter.setFont(font)
         for colour, lines in ((ink, names), (faint, under)):
@@ -238,6 +239,11 @@ class _Drawn(QStyledItemDelegate):
         self, index: QModelIndex | QPersistentModelIndex, font: QFont, width: int
     ) -> tuple[list[str], list[str]]:
         return wrapped(index.data(), font, width), wrapped(index.data(_UNDER), font, width)
+
+    def _window_palette(self) -> QPalette:
+        """Return the window's own: the list's is bent by the style sheet."""
+        parent = self.parent()
+        return parent.window().palette() if isinstance(parent, QWidget) else QApplication.palette()
 
     def _list_width(self) -> int:
         parent = self.parent()

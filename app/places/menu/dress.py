@@ -10,10 +10,10 @@ def menu_sheet(palette: Palette) -> str:
     p = palette
     return f"""
     #dishPanel {{ background: {p.panel}; border: 0; border-right: 1px solid {p.line}; }}
-    #dishes {{ background: transparent; border: 0; }}
+    #dishes {{ background: {p.panel}; border: 0; }}
     #dishes:focus {{ border: 0; }}
     #number {{ color: {p.faint}; font-weight: bold; border: 1px solid {p.line}; border-radius: 13px; }}
-    #row[chosen="true"] #number {{ background: {p.accent}; color: {p.on_accent}; border: 1px solid {p.accent}; }}
+    #number[chosen="true"] {{ background: {p.accent}; color: {p.on_accent}; border: 1px solid {p.accent}; }}
     QLineEdit#does {{ font-weight: bold; }}
     #detailsTitle {{ font-weight: bold; }}
     #detailsPaper {{ background: {p.panel}; }}

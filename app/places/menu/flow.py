@@ -3,12 +3,23 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QHelpEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QHelpEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QPolygonF,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QScrollArea, QToolTip, QWidget
 
-from app.look.colours import Palette, palette_under
+from app.look.colours import Palette, Tone, palette_under
 from app.places.menu.dish_list import wrapped
 from app.places.menu.flow_layout import FlowLayout, Point, Sizes, laid_out
+from app.places.menu.flow_words import spoken_link, wait_words
 from app.timeline.codes import dish_codes
 from core.plan.check_words import Words
 from core.plan.ids import StepId
@@ -16,6 +27,7 @@ from core.plan.menu import Dish, Link, LinkKind
 from core.plan.plan import Plan
 
 _MARGIN = 14
+_WIDEST, _NARROWEST = 176.0, 124.0  # px of a box
 _HEAD = 5.0  # px, half the width of an arrow's head
 
 
@@ -36,6 +48,11 @@ class FlowView(QScrollArea):
         self.setMinimumWidth(230)
         self.paper.chosen.connect(self.chosen)
         self.paper.linked.connect(self.linked)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Make the boxes narrower where that lets the whole flow be seen."""
+        super().resizeEvent(event)
+        self.paper.fit(self.viewport().width())
 
     def show_flow(self, plan: Plan, dish: Dish | None) -> None:
         """Show the steps of a dish with what they hang on in other dishes."""
@@ -63,6 +80,8 @@ class _Paper(QWidget):
         self._plan: Plan | None = None
         self._dish: Dish | None = None
         self._links: tuple[Link, ...] = ()
+        self._nodes: list[StepId] = []
+        self._room = 0
         self._layout = FlowLayout({}, {}, 0, 0)
         self._sizes = Sizes()
         self._drawn_from: str | None = None
@@ -73,13 +92,30 @@ class _Paper(QWidget):
         """Lay the flow out anew."""
         self._plan, self._dish = plan, dish
         own = [step.id for step in dish.steps] if dish is not None else []
+        self._nodes = self._gathered(plan, own)
+        self.setAccessibleName(self.tr("Flow of the dish"))
+        self.setAccessibleDescription("; ".join(spoken_link(plan, link) for link in self._links))
+        self._lay_out()
+
+    def fit(self, width: int) -> None:
+        """Use a width, if it is enough."""
+        if width != self._room:
+            self._room = width
+            self._lay_out()
+
+    def _gathered(self, plan: Plan, own: list[StepId]) -> list[StepId]:
         self._links = tuple(link for link in plan.menu.links if link.before in own or link.after in own)
         near = [end for link in self._links for end in (link.before, link.after)]
-        nodes = list(dict.fromkeys([*own, *near]))
-        self._sizes = Sizes(height=2 * self.fontMetrics().lineSpacing() + 10, below=self.fontMetrics().height() + 22)
-        self._layout = laid_out(nodes, [(link.before, link.after) for link in self._links], self._sizes)
-        self.setAccessibleName(self.tr("Flow of the dish"))
-        self.setAccessibleDescription("; ".join(self._spoken(link) for link in self._links))
+        return list(dict.fromkeys([*own, *near]))
+
+    def _lay_out(self) -> None:
+        metrics = self.fontMetrics()
+        arrows = [(link.before, link.after) for link in self._links]
+        for width in (_WIDEST, (_WIDEST + _NARROWEST) / 2, _NARROWEST):
+            self._sizes = Sizes(width, 2 * metrics.lineSpacing() + 10, below=metrics.height() + 22)
+            self._layout = laid_out(self._nodes, arrows, self._sizes)
+            if self._layout.width + 2 * _MARGIN <= self._room:
+                break
         self.resize(self.sizeHint())
         self.updateGeometry()
         self.update()
@@ -162,15 +198,10 @@ class _Paper(QWidget):
         painter.setPen(QPen(edge, 2.5 if chosen else 1, Qt.PenStyle.SolidLine if own else Qt.PenStyle.DashLine))
         painter.setBrush(QColor(tone.soft if own else colours.lane))
         painter.drawRoundedRect(box, 5, 5)
-        number = str([each.id for each in dish.steps].index(step) + 1)
-        lead = number if own else f"{codes[dish.id]} {number}"
-        painter.setPen(QColor(tone.on_soft if own else colours.ink))
-        bold = QFont(self.font())
-        bold.setBold(True)
-        painter.setFont(bold)
-        room = painter.fontMetrics().horizontalAdvance(lead) + 8
         inside = box.adjusted(7, 4, -6, -4)
-        painter.drawText(inside, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop, lead)
+        lead = str([each.id for each in dish.steps].index(step) + 1) if own else codes[dish.id]
+        room = self._paint_lead(painter, inside, lead, None if own else tone, QColor(tone.on_soft))
+        painter.setPen(QColor(tone.on_soft if own else colours.ink))
         painter.setFont(self.font())
         lines = wrapped(plan.steps[step].does, self.font(), int(inside.width() - room))
         if len(lines) > 2:
@@ -179,6 +210,26 @@ class _Paper(QWidget):
                 rest, Qt.TextElideMode.ElideRight, int(inside.width() - room)
             )]  # fmt: skip
         painter.drawText(inside.adjusted(room, 0, 0, 0), Qt.AlignmentFlag.AlignTop, "\n".join(lines))
+
+    def _paint_lead(
+        self, painter: QPainter, inside: QRectF, lead: str, chip: Tone | None, ink: QColor
+    ) -> int:
+        """Paint a step's number, or the letters of its dish on their colour; return the room that takes."""
+        bold = QFont(self.font())
+        bold.setBold(True)
+        painter.setFont(bold)
+        metrics = painter.fontMetrics()
+        wide = metrics.horizontalAdvance(lead)
+        if chip is not None:
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(QColor(chip.full))
+            painter.drawRoundedRect(QRectF(inside.left() - 2, inside.top(), wide + 8, metrics.height()), 3, 3)
+            painter.setPen(QColor(chip.on_full))
+            painter.drawText(inside.adjusted(2, 0, 0, 0), Qt.AlignmentFlag.AlignTop, lead)
+            return wide + 12
+        painter.setPen(ink)
+        painter.drawText(inside, Qt.AlignmentFlag.AlignTop, lead)
+        return wide + 8
 
     def _paint_arrow(self, painter: QPainter, colours: Palette, link: Link) -> None:
         points = [QPointF(x + _MARGIN, y + _MARGIN) for x, y in self._points(link)]
@@ -191,7 +242,7 @@ class _Paper(QWidget):
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(QColor(colours.rail))
         painter.drawPolygon(QPolygonF([end, end + QPointF(-_HEAD, -9), end + QPointF(_HEAD, -9)]))
-        words = self._wait_words(link)
+        words = wait_words(link)
         if words:
             painter.setFont(self.font())
             metrics = painter.fontMetrics()
@@ -205,24 +256,6 @@ class _Paper(QWidget):
 
     def _points(self, link: Link) -> tuple[Point, ...]:
         return self._layout.arrows.get((link.before, link.after), ())
-
-    def _wait_words(self, link: Link) -> str:
-        from core.intake.text.waits import bounds_out
-
-        words = bounds_out(link.least, link.most)
-        if link.kind is LinkKind.START_TO_START:
-            return self.tr("start to start {wait}").format(wait=words).strip()
-        if link.kind is LinkKind.END_TO_END:
-            return self.tr("end to end {wait}").format(wait=words).strip()
-        return words
-
-    def _spoken(self, link: Link) -> str:
-        if self._plan is None:
-            return ""
-        words = Words(self._plan)
-        wait = self._wait_words(link)
-        said = self.tr("{one}, then {other}").format(one=words.step(link.before), other=words.step(link.after))
-        return f"{said} ({wait})" if wait else said
 
     def _tell(self, point: QPoint, where: QPoint) -> None:
         step = self.step_at(QPointF(point))

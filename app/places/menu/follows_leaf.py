@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QSplitter, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Row, Rows, a_button, dress_inside, tried, with_key
+from app.fields import Page, Row, Rows, a_button, dress_inside, tried, with_key
 from app.look.colours import palette_under
 from app.places.menu.flow import FlowView
 from app.places.menu.link_fields import end_specs, link_values, link_with, wait_specs
@@ -42,25 +42,14 @@ class FollowsLeaf(QWidget):
         )
         self.teaching.setObjectName("teaching")
         self.teaching.setWordWrap(True)
-        paper = QFrame()
-        paper.setObjectName("paper")
-        inside = QVBoxLayout(paper)
-        inside.setContentsMargins(12, 8, 12, 12)
-        inside.addWidget(self.teaching)
-        inside.addWidget(self.rows)
-        inside.addWidget(self.new)
-        inside.addStretch(1)
-        scroll = QScrollArea()
-        scroll.setWidget(paper)
-        scroll.setWidgetResizable(True)
-        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        page = Page(self.teaching, self.rows, self.new)
         split = QSplitter(Qt.Orientation.Horizontal)
         split.addWidget(self.flow)
-        split.addWidget(scroll)
+        split.addWidget(page)
         split.setChildrenCollapsible(False)
         split.setStretchFactor(0, 2)
         split.setStretchFactor(1, 3)
-        split.setSizes([300, 640])
+        split.setSizes([320, 620])
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(split)

@@ -5,20 +5,20 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Draft, Row, Rows, Spec, Ticked, a_button, dress_inside, tried, with_key
+from app.fields import Draft, Page, Row, Rows, Spec, Ticked, a_button, dress_inside, tried, with_key
 from app.fields.short_form import read_short
-from app.fields.typed_text import AMOUNT, NAME, WORDS
+from app.fields.typed_text import AMOUNT, PHRASE, SENTENCE, WORDS
 from app.look.colours import palette_under
 from core.plan.edits import ChangeDish
 from core.plan.ids import DishId
 from core.plan.menu import Dish, Ingredient
 
 
-class IngredientsLeaf(QScrollArea):
+class IngredientsLeaf(QWidget):
     """Edits the ingredients. `remade`: rows came or went."""
 
     remade = Signal()
@@ -45,17 +45,10 @@ class IngredientsLeaf(QScrollArea):
         )
         self.teaching.setObjectName("teaching")
         self.teaching.setWordWrap(True)
-        paper = QFrame()
-        paper.setObjectName("paper")
-        column = QVBoxLayout(paper)
-        column.setContentsMargins(12, 8, 12, 12)
-        column.addWidget(self.teaching)
-        column.addWidget(self.rows)
-        column.addWidget(self.draft)
-        column.addStretch(1)
-        self.setWidget(paper)
-        self.setWidgetResizable(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.page = Page(self.teaching, self.rows, self.draft)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.page)
 
     def refresh(self, dish: Dish | None) -> None:
         """Show the ingredients of a dish."""
@@ -96,7 +89,7 @@ class IngredientsLeaf(QScrollArea):
         row = Row(
             [
                 [
-                    Spec("item", self.tr("What"), NAME, width=140, grows=5),
+                    Spec("item", self.tr("What"), SENTENCE, width=140, grows=5),
                     Spec(
                         "amount",
                         self.tr("How much"),
@@ -105,7 +98,7 @@ class IngredientsLeaf(QScrollArea):
                         width=110,
                         grows=3,
                     ),
-                    Spec("preparation", self.tr("How prepared"), WORDS, "", self.tr("as it is"), 120, 4),
+                    Spec("preparation", self.tr("How prepared"), PHRASE, "", self.tr("as it is"), 120, 4),
                     self.tr("from"),
                     Spec("aisle", self.tr("Where the shop has it"), aisle, "", self.tr("anywhere"), 110, 2),
                     Spec("on_hand", self.tr("on hand"), Ticked(), self.tr("It need not be bought")),
@@ -157,5 +150,5 @@ class IngredientsLeaf(QScrollArea):
     def _added(self, goes_on: bool) -> None:
         if goes_on:
             self.draft.enter()
-        bar = self.verticalScrollBar()
+        bar = self.page.verticalScrollBar()
         bar.setValue(bar.maximum())

@@ -40,7 +40,9 @@ class PlanFacts(QFrame):
         column.setSpacing(8)
         row = QHBoxLayout()
         row.setSpacing(18)
-        row.addWidget(self.form, 1)
+        self.form.setMaximumWidth(1240)
+        row.addWidget(self.form, 1000)
+        row.addStretch(1)
         row.addWidget(self.fold)
         column.addLayout(row)
         column.addWidget(self.wishes)
@@ -67,7 +69,7 @@ class PlanFacts(QFrame):
             (Manner.HIGH, self.tr("the longest length")),
         ]
         return [
-            Spec("plan_name", self.tr("What is it?"), NAME, grows=2),
+            Spec("plan_name", self.tr("The feast"), NAME, grows=2),
             Spec(
                 "plating",
                 self.tr("On the plates at"),

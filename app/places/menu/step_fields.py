@@ -11,9 +11,9 @@ from app.bridge import OpenPlan
 from app.fields import Part, Picked, Spec, Written, attribute, by_key
 from app.fields.typed_places import keep_if_any_of, places_of, vessels_of
 from app.fields.typed_step import CORE_IF_ANY, LOADS_IF_ANY, TOUCHES
-from app.fields.typed_text import COUNT, NAME, WORDS
+from app.fields.typed_text import COUNT, PHRASE, SENTENCE, WORDS
 from app.fields.typed_times import CLOCK_IF_ANY, LENGTH, MINUTES_IF_ANY, limit_of
-from app.look.words import clock_text, day_text, word
+from app.look.words import clock_text, day_text
 from core.measures.refusal import Refusal
 from core.plan.calendar import clock_offset
 from core.plan.step import Attention, ClockTime, Doneness, Step, Touch
@@ -39,21 +39,25 @@ def tr(words: str) -> str:
 
 def row_fields(opened: OpenPlan) -> dict[str, Part]:
     """Return the fields that every step shows in its row."""
-    attentions = [(each, word(each.value)) for each in Attention]
+    attentions = [
+        (Attention.HANDS_ON, tr("hands on")),
+        (Attention.TENDED, tr("by itself, with touches")),
+        (Attention.HANDS_OFF, tr("by itself")),
+    ]
     fields = [
-        attribute(Spec("does", tr("What is done"), NAME, width=200)),
+        attribute(Spec("does", tr("What is done"), SENTENCE, width=200)),
         attribute(
             Spec(
                 "length",
                 tr("How long: quick/likely/slow"),
                 LENGTH,
                 tr("How long it takes: 25, or quick/likely/slow such as 20/25/30"),
-                width=128,
+                width=122,
                 grows=0,
             )
         ),
         attribute(
-            Spec("attention", tr("How much of a cook it takes"), Picked(lambda: attentions), width=150, grows=3)
+            Spec("attention", tr("How much of a cook it takes"), Picked(lambda: attentions), width=182, grows=0)
         ),
         attribute(
             Spec(
@@ -78,7 +82,7 @@ def row_fields(opened: OpenPlan) -> dict[str, Part]:
             )
         ),
         of_doneness(
-            Spec("cue", tr("Done when"), WORDS, tr("The sign by which it is done"), "…", width=110, grows=4),
+            Spec("cue", tr("Done when"), PHRASE, tr("The sign by which it is done"), "…", width=110, grows=4),
             "cue",
             "",
         ),
@@ -88,6 +92,42 @@ def row_fields(opened: OpenPlan) -> dict[str, Part]:
 
 def detail_fields(opened: OpenPlan) -> dict[str, Part]:
     """Return the fields that only the chosen step shows."""
+    note = attribute(Spec("note", tr("Note"), Written(), grows=4))
+    return by_key([*_working(opened), *_in_time(opened), note])
+
+
+def _working(opened: OpenPlan) -> list[Part]:
+    """Return the fields of how a step is worked on."""
+    touches = Spec(
+        "touches",
+        tr("Touches while it cooks"),
+        TOUCHES,
+        tr("When, how long, what: at 15, 2 min: swap tins; 5 min before the end, 1 min: probe"),
+        tr("at 15, 2 min: swap tins"),
+        grows=2,
+    )
+    usual = (MINUTES_IF_ANY, tr("Empty: as everywhere"), tr("as usual"))
+    loads = Spec(
+        "loads",
+        tr("Load by load"),
+        LOADS_IF_ANY,
+        tr("24 pieces, 8 a load, 2 min between: for the servings it is written for"),
+        tr("all at once"),
+    )
+    return [
+        Part(touches, lambda step: step.touches, _with_touches),
+        attribute(Spec("put_in", tr("Putting in takes"), *usual)),
+        attribute(Spec("take_out", tr("Taking out takes"), *usual)),
+        attribute(Spec("hands", tr("Cooks it takes"), COUNT)),
+        attribute(Spec("skill", tr("Skill it asks for"), _skills(opened), tr("Empty: anybody can"), tr("anybody"))),
+        of_doneness(Spec("core", tr("Done at, in the middle"), CORE_IF_ANY, "", "63 C"), "core", None),
+        of_doneness(Spec("rest", tr("Rest that belongs to it"), MINUTES_IF_ANY, "", tr("none")), "rest", None),
+        attribute(loads),
+    ]
+
+
+def _in_time(opened: OpenPlan) -> list[Part]:
+    """Return the fields of when a step may be done."""
     limit = limit_of(lambda: opened.plan)
 
     def when(offset: int | None) -> str:
@@ -99,68 +139,30 @@ def detail_fields(opened: OpenPlan) -> dict[str, Part]:
     def on_the_clock(clock: ClockTime | None) -> str:
         return "" if clock is None else when(clock_offset(opened.plan, clock))
 
-    touches = Spec(
-        "touches",
-        tr("Touches while it cooks"),
-        TOUCHES,
-        tr("When, how long, what: at 15, 2 min: swap tins; 5 min before the end, 1 min: probe"),
-        tr("at 15, 2 min: swap tins"),
+    clock = Spec(
+        "clock",
+        tr("Begins by the clock at"),
+        CLOCK_IF_ANY,
+        tr("A time that the world sets; day 0 is the day of plating, day -1 the day before"),
+        "day 0 16:00",
+        hint=on_the_clock,
+    )
+    keeps = Spec(
+        "keeps",
+        tr("Waits for the table"),
+        keep_if_any_of(lambda: opened.plan.kitchen),
+        tr("Where nothing follows this step and it differs from the dish"),
+        tr("as the dish"),
         grows=2,
     )
-    return by_key(
-        [
-            Part(touches, lambda step: step.touches, _with_touches),
-            attribute(
-                Spec("put_in", tr("Putting in takes"), MINUTES_IF_ANY, tr("Empty: as everywhere"), tr("as usual"))
-            ),
-            attribute(
-                Spec("take_out", tr("Taking out takes"), MINUTES_IF_ANY, tr("Empty: as everywhere"), tr("as usual"))
-            ),
-            attribute(Spec("hands", tr("Cooks it takes"), COUNT)),
-            attribute(
-                Spec("skill", tr("Skill it asks for"), _skills(opened), tr("Empty: anybody can"), tr("anybody"))
-            ),
-            of_doneness(Spec("core", tr("Done at, in the middle"), CORE_IF_ANY, "", "63 C"), "core", None),
-            of_doneness(
-                Spec("rest", tr("Rest that belongs to it"), MINUTES_IF_ANY, "", tr("none")), "rest", None
-            ),
-            attribute(
-                Spec(
-                    "loads",
-                    tr("Load by load"),
-                    LOADS_IF_ANY,
-                    tr("24 pieces, 8 a load, 2 min between: for the servings it is written for"),
-                    tr("all at once"),
-                )
-            ),
-            attribute(Spec("earliest", tr("Not before"), limit, "", "48 h before", hint=when)),
-            attribute(Spec("latest", tr("Done by"), limit, "", "12 h before", hint=when)),
-            attribute(
-                Spec(
-                    "clock",
-                    tr("Begins by the clock at"),
-                    CLOCK_IF_ANY,
-                    tr("A time that the world sets; day 0 is the day of plating, day -1 the day before"),
-                    "day 0 16:00",
-                    hint=on_the_clock,
-                )
-            ),
-            attribute(
-                Spec("least_piece", tr("May be done in pieces of"), MINUTES_IF_ANY, "", tr("in one go"))
-            ),
-            attribute(
-                Spec(
-                    "keeps",
-                    tr("Waits for the table"),
-                    keep_if_any_of(lambda: opened.plan.kitchen),
-                    tr("Where nothing follows this step and it differs from the dish"),
-                    tr("as the dish"),
-                    grows=2,
-                )
-            ),
-            attribute(Spec("note", tr("Note"), Written(), grows=4)),
-        ]
-    )
+    pieces = Spec("least_piece", tr("May be done in pieces of"), MINUTES_IF_ANY, "", tr("in one go"))
+    return [
+        attribute(Spec("earliest", tr("Not before"), limit, "", "48 h before", hint=when)),
+        attribute(Spec("latest", tr("Done by"), limit, "", "12 h before", hint=when)),
+        attribute(clock),
+        attribute(pieces),
+        attribute(keeps),
+    ]
 
 
 def _skills(opened: OpenPlan) -> Any:
@@ -175,9 +177,7 @@ def _with_touches(step: Step, touches: tuple[Touch, ...]) -> Step:
     """Return a step with touches; one that cooks quite by itself is tended from now on."""
     if touches and step.attention is Attention.HANDS_ON:
         raise Refusal(
-            tr("This step has a cook all the while; first choose “{tended}” above.").format(
-                tended=word(Attention.TENDED.value)
-            )
+            tr("This step has a cook all the while; first choose “by itself, with touches” in its row.")
         )
     attention = Attention.TENDED if touches else step.attention
     return replace(step, touches=touches, attention=attention)

@@ -4,12 +4,23 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSplitter, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Draft, Row, Rows, a_button, dress_inside, tried, values_of, with_key
+from app.fields import (
+    Draft,
+    Page,
+    Row,
+    Rows,
+    a_button,
+    bring_into_view,
+    dress_inside,
+    tried,
+    values_of,
+    with_key,
+)
 from app.look.colours import palette_under
 from app.places.menu.flow import FlowView
 from app.places.menu.step_details import StepDetails
@@ -22,6 +33,8 @@ from core.plan.step import Span, Step
 _FIRST_GUESS = Span.of(10)
 """The length of a step of which nothing is said yet, in minutes."""
 _WIDE = 1240  # px from which the details stand beside the steps
+_SIDE = 480  # px
+_HIGH = 560  # px from which there is room for them below
 
 
 class StepsLeaf(QWidget):
@@ -57,27 +70,18 @@ class StepsLeaf(QWidget):
         self.flow = FlowView()
         self.flow.chosen.connect(self.choose)
         self._after: StepId | None = None
+        self._room: tuple[bool, bool] | None = None
         self._split = self._laid_out()
 
     def _laid_out(self) -> QSplitter:
-        paper = QFrame()
-        paper.setObjectName("paper")
-        inside = QVBoxLayout(paper)
-        inside.setContentsMargins(12, 4, 12, 12)
-        inside.addWidget(self.teaching)
-        inside.addWidget(self.rows)
-        inside.addStretch(1)
-        self.scroll = QScrollArea()
-        self.scroll.setWidget(paper)
-        self.scroll.setWidgetResizable(True)
-        self.scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.page = Page(self.teaching, self.rows)
         left = QWidget()
         column = QVBoxLayout(left)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         self.bar = _Bar(self)
         column.addWidget(self.bar)
-        column.addWidget(self.scroll, 1)
+        column.addWidget(self.page, 1)
         self._side = QSplitter(Qt.Orientation.Vertical)
         self._side.addWidget(self.details)
         self._side.addWidget(self.flow)
@@ -132,13 +136,13 @@ class StepsLeaf(QWidget):
         row = self.rows.at(step)
         if row is not None:
             row.enter()
-            QTimer.singleShot(0, row, lambda: self.scroll.ensureWidgetVisible(row, 0, 20))
+            bring_into_view(self.page, row)
 
     def write_next(self) -> None:
         """Have an empty line after the chosen step, and the cursor in it."""
         self._put_draft(self.step)
         self.draft.enter()
-        QTimer.singleShot(0, self.draft, lambda: self.scroll.ensureWidgetVisible(self.draft, 0, 20))
+        bring_into_view(self.page, self.draft)
 
     def write_first(self) -> None:
         """Put the cursor on the empty line at the end."""
@@ -164,12 +168,24 @@ class StepsLeaf(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Put the details beside the steps where there is room, with the flow under them."""
         super().resizeEvent(event)
-        wide = event.size().width() >= _WIDE
-        way = Qt.Orientation.Horizontal if wide else Qt.Orientation.Vertical
-        if self._split.orientation() is not way:
-            self._split.setOrientation(way)
-            self.flow.setVisible(wide)
-            self._split.setSizes([event.size().width() - 430, 430] if wide else [300, 190])
+        size = event.size()
+        room = (size.width() >= _WIDE, size.height() >= _HIGH)
+        if room == self._room:
+            return
+        self._room = room
+        wide, high = room
+        self._split.setOrientation(Qt.Orientation.Horizontal if wide else Qt.Orientation.Vertical)
+        self.flow.setVisible(wide)
+        self._side.setVisible(wide or high)
+        self.bar.more.setChecked(wide or high)
+        self._split.setSizes([size.width() - _SIDE, _SIDE] if wide else [size.height() - 260, 260])
+
+    def fold(self) -> None:
+        """Show or hide what there is more about the chosen step."""
+        shown = not self._side.isVisible()
+        self._side.setVisible(shown)
+        self.bar.more.setChecked(shown)
+        bring_into_view(self.page, self.rows.at(self.step))
 
     def _made(self, step: StepId) -> Row:
         fields = {key: field.spec for key, field in self._fields.items()}
@@ -221,7 +237,7 @@ class StepsLeaf(QWidget):
         row = self.rows.at(self.step)
         if goes_on and row is not None:
             row.enter("length")
-            QTimer.singleShot(0, row, lambda: self.scroll.ensureWidgetVisible(row, 0, 60))
+            bring_into_view(self.page, row)
 
     def copy(self) -> None:
         """Copy the chosen step."""
@@ -231,16 +247,16 @@ class StepsLeaf(QWidget):
             if self._refused(tried(self._opened, edit, "menu")):
                 self.go_to(new)
 
-    def move(self, by: int) -> None:
+    def shift(self, by: int) -> None:
         """Move the chosen step among the steps of its dish."""
-        if self.step in self.rows.keys:
+        if self.step is not None and self.step in self.rows.keys:
             to = self.rows.keys.index(self.step) + by
             if 0 <= to < len(self.rows):
                 self._refused(tried(self._opened, MoveStepInDish(self.step, to), "menu"))
 
     def remove(self) -> None:
         """Take the chosen step out; what followed it follows what it followed."""
-        if self.step not in self.rows.keys:
+        if self.step is None or self.step not in self.rows.keys:
             return
         keys = self.rows.keys
         at = keys.index(self.step)
@@ -269,10 +285,12 @@ class _Bar(QWidget):
         self.up = a_button(self.tr("Move the step up"), "up", only_icon=True)
         self.down = a_button(self.tr("Move the step down"), "down", only_icon=True)
         self.remove = a_button(self.tr("Remove the step (undo brings it back)"), "bin", only_icon=True)
+        self.more = a_button(self.tr("More about the step"), tip=self.tr("Show or hide what does not fit in a row"))
+        self.more.setCheckable(True)
         with_key(self.insert, "Alt+Return", leaf, leaf.write_next)
         with_key(self.copy, "Ctrl+D", leaf, leaf.copy)
-        with_key(self.up, "Alt+Up", leaf, lambda: leaf.move(-1))
-        with_key(self.down, "Alt+Down", leaf, lambda: leaf.move(1))
+        with_key(self.up, "Alt+Up", leaf, lambda: leaf.shift(-1))
+        with_key(self.down, "Alt+Down", leaf, lambda: leaf.shift(1))
         with_key(self.remove, "Alt+Del", leaf, leaf.remove)
         row = QHBoxLayout(self)
         row.setContentsMargins(18, 8, 18, 4)
@@ -280,6 +298,8 @@ class _Bar(QWidget):
         for button in (self.insert, self.copy, self.up, self.down, self.remove):
             row.addWidget(button)
         row.addStretch(1)
+        row.addWidget(self.more)
+        with_key(self.more, "Alt+M", leaf, leaf.fold)
 
     def show_state(self, at: int, count: int) -> None:
         """Let be pressed what can be done with the step in a place of so many (-1: with none)."""

@@ -288,6 +288,18 @@ def test_a_heating_of_a_station_that_is_not_there_is_told():
     assert clash.sentence == '"kiln" is to heat up from 19:10 to 19:20, and is not in the kitchen.'
 
 
+def test_a_heating_of_other_years_is_told():
+    plan = bakes(180, heater=FROM_COLD)
+    day, on = 24 * 60, heating("oven", at("17:50"), at("18:00"), 180)
+    far = heating("oven", -(10**9) * day, 10**9 * day, 180)
+    clash = the_clash(plan, laid(plan, {"a.bake": at("18:00")}, heatings=[on, far]))
+    assert (clash.kind, clash.stations) == (ClashKind.WRONG_PLACE, ("oven",))
+    assert clash.sentence == (
+        "Oven is to heat up from 1000000000 days before plating to 1000000000 days after plating, which is more"
+        " than ten years from plating."
+    )
+
+
 def test_two_ovens_have_a_temperature_each():
     plan = bakes(210, 160)
     kitchen = a_kitchen(stations=(an_oven("left", 1, NO_HEATING_UP), an_oven("right", 1, NO_HEATING_UP)))

@@ -300,3 +300,14 @@ def test_clashes_come_in_order_of_time():
     found = clashes(plan, laid(plan, {"c.chop": 5, "a.chop": 3, "b.chop": -4}))
     assert [clash.start for clash in found] == sorted(clash.start for clash in found)
     assert len(found) == 6  # three late; hands: b and a, all three, a and c
+
+
+def test_minutes_stay_true_across_a_clock_change():
+    """In the night to 25 October 2026 the clocks of London go back at 02:00; midday is 13 h after midnight."""
+    step = hands_off("ham.steep", 60, earliest=-720)
+    plan = a_plan(a_dish("ham", step), plating="2026-10-25 12:00")
+    assert not clashes(plan, laid(plan, {"ham.steep": -720}))
+    clash = the_clash(plan, laid(plan, {"ham.steep": -721}))
+    assert clash.sentence == "Ham: Steep starts at 00:59, 1 min before it may at 01:00."
+    clash = the_clash(plan, laid(plan, {"ham.steep": -790}))
+    assert clash.sentence == "Ham: Steep starts at Sat 23:50, 1 h 10 min before it may at 01:00."

@@ -63,6 +63,12 @@ def test_a_short_heating_up_goes_on_with_the_food_inside():
     assert drawn(plan, {"a.bake": -60})[:4] == [(-60, 20), (-56, 100), (-46, 200), (-30, 200)]
 
 
+def test_a_heating_up_that_ends_at_a_measured_point_goes_on_from_there():
+    plan = bakes(200)
+    assert drawn(plan, {"a.bake": -60}, heating("oven", -64, -60, 200))[:4] == [
+        (-64, 20), (-60, 100), (-50, 200), (-30, 200)]  # fmt: skip
+
+
 def test_a_change_begins_when_the_last_thing_is_out():
     plan = bakes(160, 200)
     points = drawn(plan, {"a.bake": -90, "b.bake": -52}, heating("oven", -100, -90, 160))

@@ -1,0 +1,39 @@
+"""The usual cautions at the end of a sheet. It places work; it does not certify food."""
+
+from __future__ import annotations
+
+from core.plan.plan import Plan
+from core.sheets.serving_lines import allergens_of
+from core.sheets.words import shortened
+
+_USUAL = (
+    "Times say when to look. A probe in the thickest part and your own judgement say when it is done; core "
+    "temperatures on this sheet are the ones written in the plan.",
+    "Cooling: 57 to 21 °C within 2 h, and to 5 °C within 6 h in all; holding hot: 57 °C or more (US FDA Food "
+    "Code 2022, 3-501.14 and 3-501.16; in the UK 63 °C or more). Write the temperatures down.",
+    "Raw meat, poultry and fish stand below what is ready to eat, and have boards and knives of their own "
+    "(common practice).",
+    "Hot oil: pot at most half full, lid beside it, never water on it, never alone (common practice).",
+    "Curing salt with nitrite is weighed to the tenth of a gram for the weight of the meat, never by eye "
+    "(common practice).",
+)
+_DEFER = (
+    "The food-safety code of your country comes before this sheet; for guests at risk, and for curing, canning "
+    "and catering, ask somebody licensed."
+)
+_NAME = 40
+
+
+def cautions(plan: Plan) -> tuple[str, ...]:
+    """Return the usual cautions, the allergens that the cook noted, and who has the last word."""
+    noted: dict[str, list[str]] = {}
+    for dish in plan.menu.dishes:
+        for allergen in allergens_of(dish):
+            noted.setdefault(allergen.casefold(), []).append(shortened(dish.name, _NAME) or dish.id)
+    found = list(_USUAL)
+    if noted:
+        each = "; ".join(f"{shortened(name, _NAME)}: {', '.join(dishes)}" for name, dishes in sorted(noted.items()))
+        found.append(f"Allergens noted in the plan: {each}. Check every label; the list is as good as the plan.")
+    else:
+        found.append("No allergens are noted in the plan. Ask every guest and check every label.")
+    return (*found, _DEFER)

@@ -1,0 +1,91 @@
+"""What a run sheet is made of: a line for each thing to do, the lines of a day, the days of a plan."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from core.plan.ids import StationId, StepId
+
+
+class Act(StrEnum):
+    """What a line asks of the cook. DO and TOUCH are told by the line's own verb, the others by this word."""
+
+    DO = "DO"
+    IN = "IN"
+    OUT = "OUT"
+    ON = "ON"
+    OFF = "OFF"
+    SET = "SET"
+    START = "START"
+    READY = "READY"
+    TOUCH = "TOUCH"
+    SERVE = "SERVE"
+
+
+BEGINS = frozenset({Act.DO, Act.IN, Act.ON, Act.START})
+"""Acts with which a load of a step begins: each load has exactly one line with one of them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Served:
+    """A dish to tick off at the pass: code, name, how it is plated, allergens that the cook noted."""
+
+    code: str
+    dish: str
+    plating: str = ""
+    allergens: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One thing to do: when (offset from plating, clock, T-minus), what, of which dish, who.
+
+    `details` are the short facts in the order they are read: place, length, when it is done, what waits until when.
+    `minutes` is how long the cook is held (0: a moment, or nobody). `step` and `load` tell what it is of;
+    `station` what is heated. A SERVE line has `served` instead.
+    """
+
+    at: int
+    clock: str
+    tminus: str
+    act: Act
+    does: str
+    code: str = ""
+    dish: str = ""
+    details: tuple[str, ...] = ()
+    who: str = ""
+    minutes: int = 0
+    step: StepId | None = None
+    load: int = 0
+    station: StationId | None = None
+    served: tuple[Served, ...] = ()
+
+    @property
+    def begins(self) -> bool:
+        """Return whether a load of a step begins with this line."""
+        return self.step is not None and self.act in BEGINS
+
+
+@dataclass(frozen=True, slots=True)
+class SheetDay:
+    """The lines of one calendar day: its title, where it stands to the day of plating, what is odd about it."""
+
+    day: date
+    title: str
+    about: str
+    lines: tuple[Line, ...]
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class RunSheet:
+    """All days of a plan, with its name and serving times, the clashes that remain and the usual cautions."""
+
+    name: str
+    serving: str
+    days: tuple[SheetDay, ...]
+    courses: str = ""
+    clashes: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()

@@ -1,0 +1,41 @@
+"""The lines of serving: every course with its dishes to tick off at the pass."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from core.measures.minutes import show_tminus
+from core.measures.words import plural
+from core.plan.menu import Dish
+from core.plan.plan import Plan
+from core.sheets.lines import Act, Line, Served
+from core.sheets.words import clock_at, plain, shortened
+
+
+def serving_lines(plan: Plan) -> Iterator[Line]:
+    """Yield a line for each course, in order of time."""
+    courses: dict[int, list[Dish]] = {}
+    for dish in plan.menu.dishes:
+        if dish.served:
+            courses.setdefault(dish.course, []).append(dish)
+    for course, dishes in sorted(courses.items()):
+        yield Line(
+            course,
+            clock_at(plan, course),
+            show_tminus(course),
+            Act.SERVE,
+            plural(len(dishes), "dish"),
+            served=tuple(_served(dish) for dish in dishes),
+        )
+
+
+def allergens_of(dish: Dish) -> tuple[str, ...]:
+    """Return the allergens noted for a dish and for its ingredients, each once."""
+    noted = [*dish.allergens, *(each for item in dish.ingredients for each in item.allergens)]
+    return tuple(dict.fromkeys(filter(None, map(plain, noted))))
+
+
+def _served(dish: Dish) -> Served:
+    return Served(
+        shortened(dish.code, 8), plain(dish.name) or dish.id, plain(dish.plating), allergens_of(dish)
+    )

@@ -1,0 +1,196 @@
+"""The lines of one load of a step: it begins, it is touched, it ends."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from core.measures.minutes import show_minutes, show_tminus
+from core.plan import meaning
+from core.plan.ids import CookId, StepId, VesselId
+from core.plan.kitchen import HEATED, StationKind
+from core.plan.menu import Dish
+from core.plan.plan import Plan
+from core.plan.runs import vessel_runs
+from core.plan.step import Attention, Step
+from core.sheets.following import goes_on_at_once, stays_there, stood_there, taken_from, waits
+from core.sheets.lines import Act, Line
+from core.sheets.places import NAME, kinds_of, place_of
+from core.sheets.words import capital, clock_at, plain, shortened, when
+from core.timetable.timetable import Placed, Timetable
+
+DISH = 60
+"""Most characters of a dish's name on a line; at serving it is printed in full."""
+
+NOBODY = "nobody free"
+
+_STANDING = frozenset({StationKind.ROOM, StationKind.MACHINE})
+_ON_TOP = frozenset({StationKind.BURNER, StationKind.GRILL})
+_COOKING = HEATED | {StationKind.BURNER}
+
+
+def cook_names(plan: Plan, cooks: list[CookId | None]) -> str:
+    """Return cooks by name, each once; a hand that nobody gives is said so."""
+    names = []
+    for cook in cooks:
+        known = None if cook is None else plan.kitchen.cook.get(cook)
+        names.append(NOBODY if cook is None else shortened(known.name, NAME) if known else plain(cook))
+    return ", ".join(dict.fromkeys(names))
+
+
+@dataclass
+class StepLines:
+    """Writes the lines of the loads of one timetable."""
+
+    plan: Plan
+    timetable: Timetable
+    fetched: dict[StepId, list[str]] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        """Find the steps at which vessels are fetched: the first of each run."""
+        for run in vessel_runs(self.plan):
+            placed = [step for step in run.steps if step in self.timetable.loads_of]
+            if placed:
+                first = min(placed, key=lambda step: self.timetable.loads_of[step][0].start)
+                self.fetched.setdefault(first, []).append(self._vessel(run.vessel, run.count))
+
+    def of(self, placed: Placed) -> Iterator[Line]:
+        """Yield the lines of a load."""
+        step = self.plan.steps[placed.step]
+        hands = meaning.hands_of(self.plan, step, placed.length)
+        throughout = any(hand.start == 0 and hand.minutes == placed.length for hand in hands)
+        if step.attention is Attention.HANDS_ON or throughout:
+            yield self._begin(step, placed, Act.DO, list(hands), placed.length)
+            return
+        first = [hand for hand in hands if hand.start == 0]
+        last = [hand for hand in hands if hand not in first and _is_taking_out(hand, placed)]
+        begin, finish = self._acts(placed)
+        yield self._begin(step, placed, begin, first, max((hand.minutes for hand in first), default=0))
+        for hand in hands:
+            if hand not in first and hand not in last:
+                yield self._touch(step, placed, hand)
+        if last or self._finish_says_something(placed, finish):
+            yield self._finish(step, placed, finish, last)
+
+    def _acts(self, placed: Placed) -> tuple[Act, Act]:
+        kinds = kinds_of(self.plan, placed)
+        begin, finish = Act.IN, Act.OUT
+        if kinds <= _STANDING:
+            begin, finish = Act.START, Act.READY
+        elif kinds & _ON_TOP:
+            begin, finish = Act.ON, Act.OFF
+        if stood_there(self.plan, self.timetable, placed):
+            begin = Act.START
+        if stays_there(self.plan, self.timetable, placed):
+            finish = Act.READY
+        return begin, finish
+
+    def _finish_says_something(self, placed: Placed, finish: Act) -> bool:
+        if finish is not Act.READY:
+            return True
+        if goes_on_at_once(self.plan, self.timetable, placed):
+            return False
+        return bool(waits(self.plan, self.timetable, placed))
+
+    def _begin(
+        self, step: Step, placed: Placed, act: Act, hands: list[meaning.HandsAt], minutes: int
+    ) -> Line:
+        also = [plain(hand.does) for hand in hands if act is not Act.DO and hand.does != "in"]
+        does = ": ".join((plain(step.does), ", ".join(dict.fromkeys(filter(None, also))))).removesuffix(": ")
+        source = taken_from(self.plan, self.timetable, placed)
+        details = [
+            f"from {source}" if source else "",
+            place_of(self.plan, placed),
+            "with " + ", ".join(self.fetched[step.id]) if step.id in self.fetched and placed.load == 0 else "",
+            self._lasts(step, placed),
+            _done_when(step),
+        ]
+        if act is Act.DO:
+            details += [f"then {each}" for each in waits(self.plan, self.timetable, placed)]
+        details.append(f"note: {plain(step.note)}" if step.note.strip() else "")
+        return self._line(placed.start, act, step, placed, does, details, self._who(placed, hands), minutes)
+
+    def _touch(self, step: Step, placed: Placed, hand: meaning.HandsAt) -> Line:
+        at = placed.start + hand.start
+        does = capital(plain(hand.does)) or "Look after it"
+        details = [shortened(step.does, DISH), place_of(self.plan, placed), show_minutes(hand.minutes)]
+        return self._line(at, Act.TOUCH, step, placed, does, details, self._who(placed, [hand]), hand.minutes)
+
+    def _finish(self, step: Step, placed: Placed, act: Act, hands: list[meaning.HandsAt]) -> Line:
+        at = min((placed.start + hand.start for hand in hands), default=placed.end)
+        details = [
+            shortened(step.does, DISH),
+            f"from {place_of(self.plan, placed)}" if act is not Act.READY and placed.spots else "",
+            _done_when(step),
+            *waits(self.plan, self.timetable, placed),
+        ]
+        minutes = placed.end - at
+        does = self._dish_name(self.plan.dish_of[step.id])
+        return self._line(at, act, step, placed, does, details, self._who(placed, hands), minutes)
+
+    def _line(
+        self,
+        at: int,
+        act: Act,
+        step: Step,
+        placed: Placed,
+        does: str,
+        details: list[str],
+        who: str,
+        minutes: int,
+    ) -> Line:
+        dish = self.plan.dish_of[step.id]
+        loads = meaning.load_count(dish, step)
+        if loads > 1:
+            does += f" (load {placed.load + 1} of {loads})"
+        clock, tminus = clock_at(self.plan, at), show_tminus(at)
+        code, name = shortened(dish.code, 8), self._dish_name(dish)
+        said = tuple(filter(None, details))
+        return Line(at, clock, tminus, act, does, code, name, said, who, minutes, step.id, placed.load)
+
+    def _who(self, placed: Placed, wanted: list[meaning.HandsAt]) -> str:
+        cooks: list[CookId | None] = []
+        for want in wanted:
+            given = [
+                hand.cook
+                for hand in placed.hands
+                if hand.start == placed.start + want.start and hand.minutes == want.minutes
+            ]
+            cooks += given + [None] * (want.people - len(given))
+        return cook_names(self.plan, cooks)
+
+    def _lasts(self, step: Step, placed: Placed) -> str:
+        """Say how long and until when; where it cooks, from when on to look whether it is done."""
+        text = f"{show_minutes(placed.length)}, until {when(self.plan, placed.end, placed.start)}"
+        span, _uses = meaning.way_of(self.plan, step)
+        low, heat = span.low, meaning.heat_of(self.plan, step)
+        if heat is not None and placed.setting is not None:
+            low = meaning.length_at(low, heat, placed.setting)
+        cooks = step.attention is not Attention.HANDS_ON and kinds_of(self.plan, placed) & _COOKING
+        if cooks and low < placed.length:
+            text += f", look from {when(self.plan, placed.start + low, placed.start)}"
+        return text
+
+    def _vessel(self, vessel: VesselId, count: int) -> str:
+        kind = self.plan.kitchen.vessel[vessel]
+        many = f"{count} x " if count > 1 else ""
+        return many + ", ".join(filter(None, (shortened(kind.name, NAME) or kind.id, shortened(kind.size, NAME))))
+
+    def _dish_name(self, dish: Dish) -> str:
+        return shortened(dish.name, DISH) or dish.id
+
+
+def _is_taking_out(hand: meaning.HandsAt, placed: Placed) -> bool:
+    return hand.does == "out" and hand.start + hand.minutes == placed.length
+
+
+def _done_when(step: Step) -> str:
+    if step.doneness is None:
+        return ""
+    said = [plain(step.doneness.cue)]
+    if step.doneness.core is not None:
+        said.append(f"core {step.doneness.core} °C")
+    if step.doneness.rest is not None:
+        said.append(f"then {show_minutes(step.doneness.rest)} of rest")
+    text = ", ".join(filter(None, said))
+    return f"done when: {text}" if text else ""
