@@ -58,7 +58,7 @@ class Form(QWidget):
         self._least = least
         self._columns = 0
         self._shown: tuple[str, ...] = tuple(spec.key for spec in specs)
-        self.cells = {spec.key: Cell(spec, take) for spec in specs}
+        self.cells = {spec.key: Cell(spec, take, self) for spec in specs}
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(18)

@@ -39,6 +39,11 @@ class Dragging(QObject):
         """Tell whether a bar is being dragged."""
         return self.drag.state is State.DRAGGING
 
+    @property
+    def thinking(self) -> bool:
+        """Tell whether clashes of the last move are still to be worked out."""
+        return self._think.isActive()
+
     def press(self, lane: int, bar: Bar, point: QPointF) -> None:
         """Take hold of a bar."""
         self.drag.press(self._timeline.scene, lane, bar, point.x(), point.y())

@@ -196,6 +196,8 @@ def _signs(
 
 
 def _clashing(painter: QPainter, scene: Scene, kit: Kit, box: QRectF, wrong: list[Clash]) -> None:
+    if box.right() < scene.gutter or box.left() > scene.width:
+        return
     start = max(min(clash.start for clash in wrong), scene.time(box.left()))
     end = min(max(clash.end for clash in wrong), scene.time(box.right()))
     first, last = max(scene.x(start), box.left()), min(max(scene.x(end), scene.x(start) + 8), box.right())

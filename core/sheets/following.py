@@ -28,16 +28,22 @@ def goes_on(plan: Plan, timetable: Timetable, placed: Placed) -> list[tuple[Link
     return sorted(found, key=lambda each: each[1].start)
 
 
-def goes_on_at_once(plan: Plan, timetable: Timetable, placed: Placed) -> bool:
-    """Return whether the next step of the food begins in the minute in which this load ends."""
-    return any(after.start <= placed.end for _link, after in goes_on(plan, timetable, placed))
+def at_once(plan: Plan, timetable: Timetable, placed: Placed) -> list[Placed]:
+    """Return the loads that a load's food goes on to in the minute in which it ends."""
+    return [after for _link, after in goes_on(plan, timetable, placed) if after.start == placed.end]
 
 
 def stays_there(plan: Plan, timetable: Timetable, placed: Placed) -> bool:
-    """Return whether the food goes on at once at the station where it stands."""
+    """Return whether the food stays, when its time is over, at the station where it stands: to go on or to wait."""
+    if any(_same_place(plan, placed, after) for after in at_once(plan, timetable, placed)):
+        return True
+    here = {spot.station for spot in placed.spots}
+    if kinds_of(plan, placed) <= _STANDING:
+        return False
     return any(
-        after.start == placed.end and _same_place(plan, placed, after)
-        for _link, after in goes_on(plan, timetable, placed)
+        {spot.station for spot in stay.spots} == here
+        for stay in timetable.stays
+        if stay.before == placed.step and stay.start == placed.end and stay.load in (placed.load, 0)
     )
 
 
@@ -67,17 +73,18 @@ def taken_from(plan: Plan, timetable: Timetable, placed: Placed) -> str:
 
 def _waits(plan: Plan, timetable: Timetable, placed: Placed) -> Iterator[str]:
     onward = goes_on(plan, timetable, placed)
+    several = sum(after.start > placed.end for _link, after in onward) > 1
     for link, after in onward:
-        if after.start <= placed.end:
-            continue
         paired = _paired(timetable, link)
+        if after.start <= placed.end or not (paired or placed.load == 0):
+            continue
         stay = _stay(timetable, placed.step, link.after, placed.load if paired else 0)
         latest = None
         if link.most is not None and (paired or len(timetable.loads_of[link.after]) == 1):
             latest = _counted_from(plan, timetable, placed, paired=paired) + link.most
         text = f"waits {waits_at(plan, link.wait, stay)} until {when(plan, after.start, placed.end)}"
         text += _can_wait(plan, latest, after.start, placed.end)
-        if len(onward) > 1:
+        if several:
             text += f", for: {shortened(plan.steps[link.after].does, _BRIEF)}"
         yield text
     yield from _kept(plan, timetable, placed)
@@ -87,7 +94,7 @@ def _kept(plan: Plan, timetable: Timetable, placed: Placed) -> Iterator[str]:
     """Tell how a finished dish is kept until it is served."""
     keep = meaning.keep_of(plan, plan.steps[placed.step])
     dish = plan.dish_of[placed.step]
-    if keep is None or not dish.served or dish.course <= placed.end:
+    if keep is None or not dish.served or dish.course <= placed.end or placed.load > 0:
         return
     latest = None
     if keep.most is not None:

@@ -89,5 +89,5 @@ def _about(station: Station, spot: Spot, setting: int | None) -> list[str]:
 def _shelf(station: Station, index: int) -> str:
     name = shortened(station.shelves[index].name, NAME) if 0 <= index < len(station.shelves) else ""
     if name:
-        return name if "shelf" in name.casefold() else f"{name} shelf"
+        return name if " " in name or "shelf" in name.casefold() else f"{name} shelf"
     return "lowest shelf" if index == 0 else f"shelf {index + 1} from below"

@@ -13,8 +13,8 @@ from core.sheets.words import clock_at, plain, shortened
 
 
 def serving_lines(plan: Plan) -> Iterator[Line]:
-    """Yield a line for each course, in order of time."""
-    courses: dict[int, list[Dish]] = {}
+    """Yield a line for each course, in order of time; the serving time itself is always there."""
+    courses: dict[int, list[Dish]] = {0: []}
     for dish in plan.menu.dishes:
         if dish.served:
             courses.setdefault(dish.course, []).append(dish)
@@ -24,9 +24,14 @@ def serving_lines(plan: Plan) -> Iterator[Line]:
             clock_at(plan, course),
             show_tminus(course),
             Act.SERVE,
-            plural(len(dishes), "dish"),
+            _said(course, len(dishes)),
             served=tuple(_served(dish) for dish in dishes),
         )
+
+
+def _said(course: int, dishes: int) -> str:
+    said = [plural(dishes, "dish")] if dishes else []
+    return ", ".join((["serving time"] if course == 0 else []) + said)
 
 
 def allergens_of(dish: Dish) -> tuple[str, ...]:

@@ -13,7 +13,7 @@ from core.plan.menu import Dish
 from core.plan.plan import Plan
 from core.plan.runs import vessel_runs
 from core.plan.step import Attention, Step
-from core.sheets.following import goes_on_at_once, stays_there, stood_there, taken_from, waits
+from core.sheets.following import at_once, stays_there, stood_there, taken_from, waits
 from core.sheets.lines import Act, Line
 from core.sheets.places import NAME, kinds_of, place_of
 from core.sheets.words import capital, clock_at, plain, shortened, when
@@ -88,8 +88,6 @@ class StepLines:
     def _finish_says_something(self, placed: Placed, finish: Act) -> bool:
         if finish is not Act.READY:
             return True
-        if goes_on_at_once(self.plan, self.timetable, placed):
-            return False
         return bool(waits(self.plan, self.timetable, placed))
 
     def _begin(
@@ -103,7 +101,7 @@ class StepLines:
             place_of(self.plan, placed),
             "with " + ", ".join(self.fetched[step.id]) if step.id in self.fetched and placed.load == 0 else "",
             self._lasts(step, placed),
-            _done_when(step),
+            _done_when(step) if placed.load == 0 or act is not Act.DO else "",
         ]
         if act is Act.DO:
             details += [f"then {each}" for each in waits(self.plan, self.timetable, placed)]
@@ -126,7 +124,18 @@ class StepLines:
         ]
         minutes = placed.end - at
         does = self._dish_name(self.plan.dish_of[step.id])
-        return self._line(at, act, step, placed, does, details, self._who(placed, hands), minutes)
+        who = self._who(placed, hands) or self._who_goes_on(placed)
+        return self._line(at, act, step, placed, does, details, who, minutes)
+
+    def _who_goes_on(self, placed: Placed) -> str:
+        """Return who begins the next step in the minute in which this one ends: they take the food over."""
+        hands = [
+            hand
+            for after in at_once(self.plan, self.timetable, placed)
+            for hand in after.hands
+            if hand.start == after.start and hand.cook is not None
+        ]
+        return cook_names(self.plan, [hand.cook for hand in hands[:1]])
 
     def _line(
         self,
@@ -173,7 +182,7 @@ class StepLines:
 
     def _vessel(self, vessel: VesselId, count: int) -> str:
         kind = self.plan.kitchen.vessel[vessel]
-        many = f"{count} x " if count > 1 else ""
+        many = f"{count}\N{NO-BREAK SPACE}× " if count > 1 else ""
         return many + ", ".join(filter(None, (shortened(kind.name, NAME) or kind.id, shortened(kind.size, NAME))))
 
     def _dish_name(self, dish: Dish) -> str:

@@ -12,6 +12,7 @@ Paper = Literal["a4", "us-letter"]
 
 _HEADER = 60
 _CLASHES = 8
+_SHORT_NAME = 10
 _ONE_PAGE = 1_500
 """Most characters of a line that is kept whole; a longer one fills a page and may break."""
 
@@ -32,9 +33,16 @@ def as_pdf(sheet: RunSheet, *, paper: Paper = "a4", printed: str = "") -> bytes:
         "clashes": list(sheet.clashes[:_CLASHES]) + ([f"and {more} more"] if more > 0 else []),
         "clash_count": len(sheet.clashes),
         "cautions": list(sheet.cautions),
+        "who": _who_width(sheet),
         "days": [_day(day) for day in sheet.days],
     }
     return _compile("run_sheet.typ", data)
+
+
+def _who_width(sheet: RunSheet) -> int:
+    """Return the millimetres of the column of cooks: more where somebody has a long name."""
+    longest = max((len(name) for day in sheet.days for line in day.lines for name in line.who.split(", ")), default=0)
+    return 20 if longest <= _SHORT_NAME else 28
 
 
 def _day(day: SheetDay) -> dict[str, Any]:

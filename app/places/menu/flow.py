@@ -246,13 +246,21 @@ class _Paper(QWidget):
         if words:
             painter.setFont(self.font())
             metrics = painter.fontMetrics()
-            middle = (points[-2] + end) / 2
+            middle = self._label_place(link, points)
             area = QRectF(0, 0, metrics.horizontalAdvance(words) + 6, metrics.height())
             area.moveCenter(middle)
             area.moveLeft(max(0.0, min(area.left(), self.width() - area.width())))
             painter.fillRect(area, QColor(colours.ground))
             painter.setPen(QColor(colours.faint))
             painter.drawText(area, Qt.AlignmentFlag.AlignCenter, words)
+
+    def _label_place(self, link: Link, points: list[QPointF]) -> QPointF:
+        """Return where an arrow's words stand apart from those of the arrows that begin or end with it."""
+        begin = sum(each.before == link.before for each in self._links)
+        end = sum(each.after == link.after for each in self._links)
+        if begin == 1 and end > 1:
+            return points[0] + (points[1] - points[0]) * 0.35
+        return points[-2] + (points[-1] - points[-2]) * (0.62 if begin > 1 else 0.5)
 
     def _points(self, link: Link) -> tuple[Point, ...]:
         return self._layout.arrows.get((link.before, link.after), ())

@@ -1,8 +1,10 @@
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, QRectF, Qt, QTimer
+from PySide6.QtGui import QImage, QPainter
 
 from app.timeline import Timeline
+from app.timeline.paint import paint, paint_over
 from app.timeline.paint_held import ghosts, held_box
 from core.timetable.clash import Clash, ClashKind
 from tests.app.timeline.acting import Told, drag, find, middle, press
@@ -107,9 +109,28 @@ def test_a_drag_to_the_edge_scrolls_on(timeline: Timeline, qtbot) -> None:
     drag(timeline, start, QPoint(round(timeline.scene.gutter) + 3 - start.x(), 0), release=False)
     qtbot.waitUntil(lambda: timeline.horizontalScrollBar().value() < before - 20, timeout=3000)
     press(timeline, Qt.Key.Key_Escape)
+    assert not [timer for timer in timeline.pointer.findChildren(QTimer) if timer.isActive()]
     after = timeline.horizontalScrollBar().value()
     qtbot.wait(120)
     assert timeline.horizontalScrollBar().value() == after
+
+
+def test_what_a_drag_paints_piece_by_piece_is_what_painting_it_whole_gives(timeline: Timeline, qtbot) -> None:
+    timeline.thinker_for = lambda plan, timetable: Told(pushed={("pork.carve", 0): -30})
+    start = middle(timeline, "beans.boil")
+    there = find(timeline, "beans.cook")[2]
+    drag(timeline, start, across(timeline, -20), release=False)
+    qtbot.waitUntil(lambda: not timeline.pointer.dragging.thinking, timeout=2000)
+    for point in (start + across(timeline, -35), QPoint(start.x() - 90, round(there.y + 5))):
+        qtbot.mouseMove(timeline.viewport(), point)
+        seen = timeline.viewport().grab().toImage()
+        whole = QImage(seen.size(), seen.format())
+        painter = QPainter(whole)
+        paint(painter, timeline.scene, timeline.kit, QRectF(whole.rect()))
+        paint_over(painter, timeline.scene, timeline.kit, QRectF(whole.rect()))
+        painter.end()
+        assert seen == whole
+    press(timeline, Qt.Key.Key_Escape)
 
 
 def test_a_new_plan_ends_a_drag(timeline: Timeline, qtbot) -> None:

@@ -116,6 +116,16 @@ def test_a_wait_in_a_scarce_place_is_a_bar_there_and_a_tail_by_dish() -> None:
     assert bar_of(lanes("dish")["dish:curd"], "curd.set").tail == Tail(-510, 0, None)
 
 
+def test_food_done_early_waits_from_then_on() -> None:
+    # by default a length is reserved at its most where the wait has room for the spread; the wait counts from its least
+    plan = a_bench(
+        hands_off("soup.boil", (30, 40, 50)), a_step("soup.serve"), links=(a_link("soup.boil", "soup.serve", 0, 60),)
+    )
+    placed = (Placed("soup.boil", -150, 50), Placed("soup.serve", -50, 10))
+    boil = bar_of(lanes("dish", plan, Timetable(placed))["dish:soup"], "soup.boil")
+    assert boil.tail == Tail(-100, -50, -100 - 20 + 60)
+
+
 def test_loads_that_feed_loads_wait_each_for_its_own() -> None:
     fry, dress = hands_off("soup.fry", 10), a_step("soup.dress", minutes=5)
     plan = a_bench(fry, dress, links=(a_link("soup.fry", "soup.dress", 0, 4),), kitchen=a_kitchen(cooks=(a_cook(),)))
