@@ -6,117 +6,257 @@ Exit codes: 0 done and everything meets, 1 clashes remain, 2 bad input (one clea
 from __future__ import annotations
 
 import argparse
+import io
+import os
 import sys
 from collections.abc import Callable, Sequence
+from difflib import get_close_matches
+from math import isfinite
 from pathlib import Path
 from typing import NoReturn
 
 from core.measures.refusal import Refusal
 
-MEETS, CLASHES, BAD_INPUT = 0, 1, 2
+BAD_INPUT, STOPPED, NOBODY_READS = 2, 130, 141
+"""The last two are what a shell makes of a program ended by an interrupt or by a closed pipe."""
+
+_WAYS = ("arrange", "check", "sheet", "picture", "schema", "demo")
+_MOST_FAULTS = 3
+_LONGEST_SEARCH = 86_400
+_NARROWEST, _WIDEST = 400, 20_000
+_EXAMPLES = """\
+examples:
+  cookday                                            open the window
+  cookday feast.cookday                              open a plan in it
+  cookday demo plans                                 put the demo plans into the folder plans
+  cookday arrange plans/harvest_supper.toml --timetable supper.json
+  cookday sheet plans/harvest_supper.toml --timetable supper.json --to supper.pdf
+
+exit codes: 0 done and everything meets, 1 clashes remain, 2 bad input
+"""
 
 
 class _Parser(argparse.ArgumentParser):
     """An argument parser whose errors are one line and exit 2."""
 
     def error(self, message: str) -> NoReturn:
-        self.exit(BAD_INPUT, f"cookday: {message}\n")
+        self.exit(BAD_INPUT, f"cookday: {message} (see {self.prog} --help)\n")
+
+
+class _Version(argparse.Action):
+    """Prints the version; looks it up only when asked."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_given: object) -> None:
+        from importlib.metadata import PackageNotFoundError, version
+
+        try:
+            parser.exit(0, f"cookday {version('cookday')}\n")
+        except PackageNotFoundError:
+            parser.exit(0, "cookday, not installed: run from its source\n")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command with these arguments (the process's own by default); return its exit code."""
-    given = list(sys.argv[1:] if arguments is None else arguments)
+    _speak_plainly()
     try:
-        if not given or (given[0] not in _WAYS and not given[0].startswith("-")):
-            return _open_window(given)
-        options = _parser().parse_args(given)
-        if options.way is None:
-            return _open_window([])
-        run: Callable[[argparse.Namespace], int] = options.run
-        return run(options)
+        try:
+            return _run(list(sys.argv[1:] if arguments is None else arguments))
+        finally:
+            _flush()
+    except BrokenPipeError:
+        _give_up_output()
+        return NOBODY_READS
     except Refusal as refusal:
-        print(f"cookday: {' '.join(str(refusal).split())}", file=sys.stderr)
-        return BAD_INPUT
+        return _refused(refusal)
     except OSError as wrong:
+        _give_up_output()
         name = f"{wrong.filename}: " if wrong.filename else ""
-        print(f"cookday: {name}{wrong.strerror or wrong}", file=sys.stderr)
-        return BAD_INPUT
+        return _say(f"{name}{wrong.strerror or wrong}", BAD_INPUT)
     except KeyboardInterrupt:
-        print("cookday: stopped", file=sys.stderr)
-        return 130
+        return _say("stopped", STOPPED)
+
+
+def _run(given: list[str]) -> int:
+    if not given or (given[0] not in _WAYS and not given[0].startswith("-")):
+        return _open_window(given)
+    options = _parser().parse_args(given)
+    if options.way is None:
+        return _open_window([])
+    run: Callable[[argparse.Namespace], int] = options.run
+    return run(options)
 
 
 def _open_window(files: list[str]) -> int:
+    if files and not Path(files[0]).exists():
+        near = get_close_matches(files[0], _WAYS, 1)
+        mend = f"Did you mean “cookday {near[0]}”?" if near else "Mend the name, or see cookday --help."
+        raise Refusal(f"There is no plan “{files[0]}”. {mend}")
     if len(files) > 1:
         raise Refusal(f"Give one plan to open, not {len(files)}.")
+    if _has_no_display():
+        raise Refusal(
+            "There is no display here for the window. Use cookday arrange, check, sheet or picture; "
+            "cookday --help tells how."
+        )
     from app.start import start
 
     return start(Path(files[0]) if files else None)
 
 
-def _parser() -> _Parser:
+def _has_no_display() -> bool:
+    if not sys.platform.startswith("linux"):
+        return False
+    return not any(os.environ.get(name) for name in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"))
+
+
+# ---- what is said
+
+
+def _speak_plainly() -> None:
+    """Let no character that the terminal lacks end the program."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
+
+
+def _refused(refusal: Refusal) -> int:
+    """Say a refusal in one line: of many faults the first ones, and how many more there are."""
+    head, *faults = str(refusal).splitlines() or [""]
+    said = [head, *faults[:_MOST_FAULTS]]
+    if len(faults) > _MOST_FAULTS:
+        said.append(f"And {len(faults) - _MOST_FAULTS} more.")
+    return _say(" ".join(said), BAD_INPUT)
+
+
+def _say(sentence: str, code: int) -> int:
+    print(f"cookday: {' '.join(sentence.split())}", file=sys.stderr)
+    return code
+
+
+def _flush() -> None:
+    if sys.stdout is not None:
+        sys.stdout.flush()
+
+
+def _give_up_output() -> None:
+    """Where the output can no longer be written, point it at nothing: else Python complains again as it ends."""
+    try:
+        _flush()
+    except OSError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+# ---- what may be asked
+
+
+def _parser() -> argparse.ArgumentParser:
     from app import scripted
 
-    parser = _Parser(prog="cookday", description="Cook-Day Planner: everything meets at plating.")
-    ways = parser.add_subparsers(dest="way", metavar="WAY", parser_class=_Parser)
-
-    arrange = ways.add_parser("arrange", help="place every step so that all meets")
-    _plan(arrange)
-    _effort(arrange)
-    arrange.add_argument("--timetable", type=Path, metavar="OUT.json", help="write the timetable here")
-    arrange.set_defaults(run=scripted.arrange)
-
-    check = ways.add_parser("check", help="tell what clashes in a timetable, without arranging")
-    _plan(check)
-    check.add_argument("--timetable", type=Path, metavar="IN.json", required=True)
-    check.set_defaults(run=scripted.check)
-
-    for way, about, run, ends in (
-        ("sheet", "write the run sheet", scripted.sheet, "OUT.pdf"),
-        ("picture", "write a picture of the timeline", scripted.picture, "OUT.png|OUT.svg"),
-    ):
-        one = ways.add_parser(way, help=about)
-        _plan(one)
-        _effort(one)
-        one.add_argument("--timetable", type=Path, metavar="IN.json", help="use this one; else arrange first")
-        one.add_argument("--to", type=Path, required=True, metavar=ends)
-        one.set_defaults(run=run)
-    ways.choices["sheet"].add_argument("--paper", choices=("a4", "letter"), default="a4")
-    ways.choices["picture"].add_argument("--by", choices=("station", "dish"), default="station")
-    ways.choices["picture"].add_argument("--dark", action="store_true", help="on a dark ground")
-    ways.choices["picture"].add_argument("--width", type=int, default=1800, metavar="PIXELS")
-
+    parser = _Parser(
+        prog="cookday",
+        description="Cook-Day Planner: places every step of a feast so that all meets at plating.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        usage="cookday [FILE] | cookday WAY ...",
+        allow_abbrev=False,
+    )
+    parser.add_argument("--version", action=_Version, nargs=0, help="print the version")
+    ways = parser.add_subparsers(prog="cookday", dest="way", metavar="WAY", title="ways without a window")
+    _arrange_way(ways.add_parser("arrange", help="place every step so that all meets"), scripted.arrange)
+    _check_way(
+        ways.add_parser("check", help="tell what clashes in a timetable, without arranging"), scripted.check
+    )
+    _sheet_way(ways.add_parser("sheet", help="write the run sheet as PDF"), scripted.sheet)
+    _picture_way(ways.add_parser("picture", help="write a picture of the timeline"), scripted.picture)
     schema = ways.add_parser("schema", help="print the JSON Schema of plans written as text")
     schema.set_defaults(run=scripted.schema)
-
     demo = ways.add_parser("demo", help="put the demo plans into a folder")
-    demo.add_argument("folder", type=Path, metavar="DIR")
+    demo.add_argument("folder", type=Path, metavar="DIR", help="made if it is not there")
     demo.set_defaults(run=scripted.demo)
     return parser
 
 
-_WAYS = frozenset({"arrange", "check", "sheet", "picture", "schema", "demo"})
+Way = Callable[[argparse.Namespace], int]
+
+
+def _arrange_way(parser: argparse.ArgumentParser, run: Way) -> None:
+    _plan(parser)
+    _effort(parser)
+    parser.add_argument("--timetable", type=Path, metavar="OUT.json", help="write the timetable here")
+    parser.set_defaults(run=run)
+
+
+def _check_way(parser: argparse.ArgumentParser, run: Way) -> None:
+    _plan(parser)
+    parser.add_argument("--timetable", type=Path, metavar="IN.json", required=True, help="what to check")
+    parser.set_defaults(run=run)
+
+
+def _sheet_way(parser: argparse.ArgumentParser, run: Way) -> None:
+    _made_from_a_timetable(parser, "OUT.pdf")
+    parser.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    parser.set_defaults(run=run)
+
+
+def _picture_way(parser: argparse.ArgumentParser, run: Way) -> None:
+    _made_from_a_timetable(parser, "OUT.png|OUT.svg")
+    parser.add_argument(
+        "--by", choices=("station", "dish"), default="station", help="what a row is (station)"
+    )
+    parser.add_argument("--dark", action="store_true", help="on a dark ground")
+    parser.add_argument("--width", type=_width, default=1800, metavar="PIXELS", help="how wide (1800)")
+    parser.set_defaults(run=run)
+
+
+def _made_from_a_timetable(parser: argparse.ArgumentParser, ends: str) -> None:
+    _plan(parser)
+    _effort(parser)
+    parser.add_argument(
+        "--timetable",
+        type=Path,
+        metavar="IN.json",
+        help="use this one; else the one last seen in the plan file, else arrange",
+    )
+    parser.add_argument("--to", type=Path, required=True, metavar=ends, help="write it here")
 
 
 def _plan(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("plan", type=Path, metavar="FILE", help="a plan file (.cookday) or a plan as text")
+    parser.add_argument(
+        "plan", type=Path, metavar="FILE", help="a plan file (.cookday) or a plan as text (.toml, .json)"
+    )
 
 
 def _effort(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--seconds", type=_seconds, default=10.0, metavar="S", help="how long to arrange (10)"
     )
-    parser.add_argument("--seed", type=int, default=0, metavar="N", help="another number, another search (0)")
+    parser.add_argument(
+        "--seed", type=_seed, default=0, metavar="N", help="another number, another search (0)"
+    )
 
 
 def _seconds(text: str) -> float:
     try:
         seconds = float(text)
     except ValueError:
-        raise argparse.ArgumentTypeError(f'"{text}" is no number of seconds') from None
-    if not 0 < seconds <= 86400:
-        raise argparse.ArgumentTypeError(f"{text} seconds: give more than 0 and at most 86400")
+        raise argparse.ArgumentTypeError(f"“{text}” is no number of seconds; give one such as 10") from None
+    if not isfinite(seconds) or not 0 < seconds <= _LONGEST_SEARCH:
+        raise argparse.ArgumentTypeError(f"“{text}” seconds: give more than 0 and at most {_LONGEST_SEARCH}")
     return seconds
+
+
+def _seed(text: str) -> int:
+    return _whole(text, 0, 2**31 - 1)
+
+
+def _width(text: str) -> int:
+    return _whole(text, _NARROWEST, _WIDEST)
+
+
+def _whole(text: str, least: int, most: int) -> int:
+    if not text.strip().isdecimal() or not least <= int(text) <= most:
+        raise argparse.ArgumentTypeError(f"“{text}” is not a whole number from {least} to {most}")
+    return int(text)
 
 
 if __name__ == "__main__":

@@ -4,82 +4,90 @@ from __future__ import annotations
 
 import argparse
 import json
+import os
+import secrets
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.measures.refusal import Refusal
+from core.measures.refusal import Refusal, quoted
 
 if TYPE_CHECKING:
     from core.plan.plan import Plan
     from core.timetable.clash import Clash
     from core.timetable.timetable import Timetable
 
+MEETS, CLASHES = 0, 1
 
-def read_plan(path: Path) -> Plan:
-    """Return the plan of a plan file or of a text plan."""
-    if path.suffix == ".cookday":
-        from core.store import PlanFile
-
-        with PlanFile.open(path) as file:
-            return file.plan()
-    from core.intake import read_file
-
-    return read_file(path)
+_PLAN, _TEXTS = ".cookday", (".toml", ".json")
+_DATABASE = b"SQLite format 3\x00"
+_HEAD = 200
 
 
 def arrange(options: argparse.Namespace) -> int:
     """Arrange, print every step at its time, write the timetable if asked."""
-    plan = read_plan(options.plan)
+    if options.timetable is not None:
+        _require_place(options.timetable, (".json",))
+        _require_no_other(options.timetable, options.plan)
+    plan, _seen_last = read_plan(options.plan)
     timetable, clashes, fit = _arranged(plan, options)
-    _print_steps(plan, timetable)
     if options.timetable is not None:
         from core.timetable.as_text import write_timetable
 
-        options.timetable.write_text(write_timetable(plan, timetable), encoding="utf-8")
-    return _told(plan, clashes, fit)
+        with _appearing(options.timetable) as draft:
+            draft.write_text(write_timetable(plan, timetable), encoding="utf-8", newline="\n")
+    _print_steps(plan, timetable)
+    return _told(plan, timetable, clashes, fit)
 
 
 def check(options: argparse.Namespace) -> int:
     """Tell what clashes in a timetable, by the validator alone."""
     from core.timetable.clashes import clashes
 
-    plan = read_plan(options.plan)
-    return _told(plan, clashes(plan, _timetable(plan, options.timetable)), "")
+    plan, _seen_last = read_plan(options.plan)
+    timetable = _timetable(plan, options.timetable)
+    return _told(plan, timetable, clashes(plan, timetable), "")
 
 
 def sheet(options: argparse.Namespace) -> int:
     """Write the run sheet."""
+    _require_place(options.to, (".pdf",))
+    plan, timetable, clashes, fit = _plan_and_timetable(options)
     from core.sheets import as_pdf, run_sheet
+    from core.sheets.typeset import Paper
 
-    plan = read_plan(options.plan)
-    _must_end(options.to, (".pdf",))
-    timetable, clashes, fit = _given_or_arranged(plan, options)
-    paper = "us-letter" if options.paper == "letter" else "a4"
-    options.to.write_bytes(as_pdf(run_sheet(plan, timetable), paper=paper))
-    return _told(plan, clashes, fit)
+    now = datetime.now().astimezone()
+    printed = f"made {now.day} {now:%b %Y, %H:%M}"
+    paper: Paper = "us-letter" if options.paper == "letter" else "a4"
+    pdf = as_pdf(run_sheet(plan, timetable, clashes), paper=paper, printed=printed)
+    with _appearing(options.to) as draft:
+        draft.write_bytes(pdf)
+    return _told(plan, timetable, clashes, fit)
 
 
 def picture(options: argparse.Namespace) -> int:
     """Write a picture of the timeline; needs no display."""
-    plan = read_plan(options.plan)
-    _must_end(options.to, (".png", ".svg"))
-    if not 400 <= options.width <= 20000:
-        raise Refusal(f"{options.width} pixels is no width for a picture; give 400 to 20000.")
-    timetable, clashes, fit = _given_or_arranged(plan, options)
+    _require_place(options.to, (".png", ".svg"))
+    plan, timetable, clashes, fit = _plan_and_timetable(options)
     from app.timeline.picture import paint_picture
 
     theme = "dark" if options.dark else "light"
-    paint_picture(plan, timetable, clashes, options.to, width=options.width, reading=options.by, theme=theme)
-    return _told(plan, clashes, fit)
+    with _appearing(options.to) as draft:
+        paint_picture(plan, timetable, clashes, draft, width=options.width, reading=options.by, theme=theme)
+        if draft.suffix.lower() == ".svg" and not draft.read_bytes().rstrip().endswith(b"</svg>"):
+            raise OSError(None, "not all of it was written: is the disk full?")
+    return _told(plan, timetable, clashes, fit)
 
 
 def schema(_options: argparse.Namespace) -> int:
     """Print the JSON Schema of text plans."""
-    from core.intake import schema as the_schema
+    from core.intake.schema import schema as the_schema
 
     print(json.dumps(the_schema(), indent=2, ensure_ascii=False))
-    return 0
+    return MEETS
 
 
 def demo(options: argparse.Namespace) -> int:
@@ -88,65 +96,184 @@ def demo(options: argparse.Namespace) -> int:
 
     for path in demo_data.put(options.folder):
         print(path)
-    return 0
+    return MEETS
 
 
-def _must_end(path: Path, endings: tuple[str, ...]) -> None:
-    if path.suffix.lower() not in endings:
-        raise Refusal(f'"{path.name}" must end in {" or ".join(endings)}.')
-    if not path.parent.is_dir():
-        raise Refusal(f'There is no folder "{path.parent}" to write {path.name} into; make it first.')
+# ---- what comes in
 
 
-def _timetable(plan: Plan, path: Path) -> Timetable:
+def read_plan(path: Path) -> tuple[Plan, Timetable | None]:
+    """Return the plan of a plan file or of a text plan, and the timetable last seen where one is kept with it."""
+    _require_file(path, "plan")
+    ending = path.suffix.lower()
+    if ending == _PLAN or (ending not in _TEXTS and _begins(path, _DATABASE)):
+        from core.store.file import PlanFile
+
+        with PlanFile.open(path) as file:
+            return file.held, _seen(file.seen())
+    if ending not in _TEXTS:
+        raise Refusal(f"“{path.name}” is not a plan: its name must end in .cookday, .toml or .json.")
+    if ending == ".json" and _is_timetable(path):
+        raise Refusal(
+            f"“{path.name}” is a timetable, not a plan: give the plan, and this one after --timetable."
+        )
+    from core.intake.text_plan import read_file
+
+    return read_file(path), None
+
+
+def _seen(text: str) -> Timetable | None:
     from core.timetable.as_text import read_timetable
 
     try:
-        return read_timetable(path.read_text(encoding="utf-8"))
+        found = read_timetable(text) if text else None
+    except Refusal:
+        return None
+    return found if found is not None and found.placed else None
+
+
+def _timetable(plan: Plan, path: Path) -> Timetable:
+    """Return the timetable in a file; refuse one that has nothing to do with the plan."""
+    from core.timetable.as_text import read_timetable
+
+    _require_file(path, "timetable")
+    try:
+        found = read_timetable(path.read_text(encoding="utf-8-sig"))
     except UnicodeDecodeError:
-        raise Refusal(f'"{path.name}" is no timetable: it is not text.') from None
+        raise Refusal(f"“{path.name}” is no timetable: it is not text. Choose another file.") from None
+    except Refusal as refusal:
+        raise Refusal(f"“{path.name}”: {refusal.text}") from None
+    if found.placed and not any(each.step in plan.steps for each in found.placed):
+        raise Refusal(
+            f"“{path.name}” is the timetable of another plan: none of its steps is in {quoted(plan.name)}."
+        )
+    return found
 
 
-def _given_or_arranged(plan: Plan, options: argparse.Namespace) -> tuple[Timetable, tuple[Clash, ...], str]:
-    if options.timetable is None:
-        return _arranged(plan, options)
+def _plan_and_timetable(options: argparse.Namespace) -> tuple[Plan, Timetable, tuple[Clash, ...], str]:
+    """Return the plan with the timetable that was given, else the one last seen in the window, else a new one."""
     from core.timetable.clashes import clashes
 
-    timetable = _timetable(plan, options.timetable)
-    return timetable, clashes(plan, timetable), ""
+    plan, timetable = read_plan(options.plan)
+    if options.timetable is not None:
+        timetable = _timetable(plan, options.timetable)
+    if timetable is None:
+        return plan, *_arranged(plan, options)
+    return plan, timetable, clashes(plan, timetable), ""
 
 
 def _arranged(plan: Plan, options: argparse.Namespace) -> tuple[Timetable, tuple[Clash, ...], str]:
-    from core.arrange import Effort, Outcome, arrange
+    from core.arrange.arranging import arrange
+    from core.arrange.effort import Effort
 
+    if sys.stderr.isatty():
+        print(f"Arranging for about {options.seconds:g} s ...", file=sys.stderr, flush=True)
     outcome = arrange(plan, Effort.seconds(options.seconds, options.seed))
-    assert isinstance(outcome, Outcome)
     return outcome.timetable, outcome.clashes, outcome.fit.value
 
 
+def _require_file(path: Path, what: str) -> None:
+    if path.is_dir():
+        raise Refusal(f"“{path}” is a folder. Choose the {what} inside it.")
+    if not path.exists():
+        raise Refusal(f"There is no {what} “{path}”. Look for it, or mend the name.")
+    if not path.is_file():
+        raise Refusal(f"“{path}” is not a file that can hold a {what}. Choose another one.")
+    if path.stat().st_size == 0:
+        raise Refusal(f"“{path.name}” is empty: there is no {what} in it.")
+
+
+def _begins(path: Path, mark: bytes) -> bool:
+    with path.open("rb") as file:
+        return file.read(len(mark)) == mark
+
+
+def _is_timetable(path: Path) -> bool:
+    from core.timetable.as_text import MARK
+
+    with path.open("rb") as file:
+        return f'"{MARK}"'.encode() in file.read(_HEAD)
+
+
+# ---- what goes out
+
+
+def _require_place(path: Path, endings: tuple[str, ...]) -> None:
+    """Refuse, before any work is done, a place where the file cannot be written."""
+    if path.suffix.lower() not in endings:
+        raise Refusal(f"“{path.name}” must end in {' or '.join(endings)}.")
+    if path.is_dir():
+        raise Refusal(f"“{path}” is a folder. Give the name of a file in it.")
+    if not path.parent.is_dir():
+        raise Refusal(f"There is no folder “{path.parent}” to write “{path.name}” into; make it first.")
+    if path.exists() and not path.is_file():
+        raise Refusal(f"“{path}” is not a file that can be written over. Choose another name.")
+    if path.exists() and not (path.stat().st_mode & 0o222 and os.access(path, os.W_OK)):
+        raise Refusal(f"“{path.name}” may only be read. Choose another name, or let it be written.")
+    if not os.access(path.resolve().parent, os.W_OK):
+        raise Refusal(f"Nothing can be written in the folder “{path.parent}”. Choose another one.")
+
+
+def _require_no_other(path: Path, plan: Path) -> None:
+    """Refuse to write a timetable over the plan, or over any file that is not a timetable."""
+    if not path.exists():
+        return
+    if plan.exists() and path.samefile(plan):
+        raise Refusal(f"“{path.name}” is the plan itself. Give the timetable another name.")
+    if path.stat().st_size and not _is_timetable(path):
+        raise Refusal(f"“{path.name}” is there already and is no timetable. Choose another name.")
+
+
+@contextmanager
+def _appearing(path: Path) -> Iterator[Path]:
+    """Hand out a draft beside a file; at the end it takes the file's place, whole, or after an error it goes."""
+    path = path.resolve()  # through a link, to the file it names
+    draft = path.with_name(f".{path.stem[:100]}.{secrets.token_hex(4)}{path.suffix}")
+    try:
+        yield draft
+        draft.replace(path)
+    except OSError as wrong:
+        raise Refusal(
+            f"“{path.name}” could not be written ({wrong.strerror or wrong}). Choose another place."
+        ) from wrong
+    finally:
+        with suppress(OSError):
+            draft.unlink(missing_ok=True)
+
+
 def _print_steps(plan: Plan, timetable: Timetable) -> None:
+    """Print every load that is placed, day by day."""
+    from core.sheets.places import place_of
+    from core.sheets.words import clock_at, day_name, plain
+
     day = None
-    for placed in sorted(timetable.placed, key=lambda each: (each.start, each.step)):
+    for placed in sorted(timetable.placed, key=lambda each: (each.start, each.step, each.load)):
         at = plan.wall(placed.start)
         if at.date() != day:
             day = at.date()
-            print(f"{at:%A} {at.day} {at:%B}")
-        step, dish = plan.steps[placed.step], plan.dish_of[placed.step]
-        places = ", ".join(dict.fromkeys(plan.kitchen.station[spot.station].name for spot in placed.spots))
-        load = f" (load {placed.load + 1})" if placed.load or len(timetable.loads_of[placed.step]) > 1 else ""
-        setting = f" {placed.setting} °C" if placed.setting is not None else ""
-        place = f"  [{places}{setting}]" if places else ""
-        print(f"  {at:%H:%M}-{plan.wall(placed.end):%H:%M}  {dish.name}: {step.does}{load}{place}")
+            print(day_name(day))
+        loads = len(timetable.loads_of[placed.step])
+        load = f" (load {placed.load + 1} of {loads})" if loads > 1 else ""
+        where = place_of(plan, placed)
+        said = f"{plain(plan.dish_of[placed.step].name)}: {plain(plan.steps[placed.step].does)}{load}"
+        times = f"{clock_at(plan, placed.start)}-{clock_at(plan, placed.end)}"
+        print(f"  {times}  {said}{f'  [{where}]' if where else ''}")
 
 
-def _told(plan: Plan, clashes: tuple[Clash, ...], fit: str) -> int:
+def _told(plan: Plan, timetable: Timetable, clashes: tuple[Clash, ...], fit: str) -> int:
     """Print the clashes or that everything meets; return the exit code."""
-    served = plan.wall(0)
+    from core.measures.words import plural
+    from core.sheets.words import full_date
+
+    if not plan.steps:
+        print("The plan has no steps yet, so there is nothing to place.")
+    elif not clashes:
+        print(
+            f"Everything meets on {full_date(plan.wall(0))}: {plural(len(timetable.placed), 'load')} placed."
+        )
     if not clashes:
-        print(f"Everything meets at {served:%A} {served:%H:%M}.", file=sys.stderr)
-        return 0
-    about = f" ({fit})" if fit else ""
-    print(f"{len(clashes)} {'clash' if len(clashes) == 1 else 'clashes'}{about}:", file=sys.stderr)
+        return MEETS
+    print(f"{plural(len(clashes), 'clash')}{f' ({fit})' if fit else ''}:")
     for clash in clashes:
-        print(f"  {clash.sentence}", file=sys.stderr)
-    return 1
+        print(f"  {' '.join(clash.sentence.split())}")
+    return CLASHES

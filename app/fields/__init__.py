@@ -8,6 +8,7 @@ from app.fields.form import Form
 from app.fields.in_view import bring_into_view
 from app.fields.leaves import Leaves
 from app.fields.line import Line
+from app.fields.making import finish_typing
 from app.fields.page import Page
 from app.fields.paragraph import Paragraph
 from app.fields.part import Part, attribute, by_key, values_of
@@ -44,6 +45,7 @@ __all__ = [
     "by_key",
     "dress_fields",
     "dress_inside",
+    "finish_typing",
     "tab_as_read",
     "tried",
     "values_of",

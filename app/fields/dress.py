@@ -26,8 +26,6 @@ def fields_sheet(palette: Palette) -> str:
     QLineEdit[wrong="true"]:focus, QPlainTextEdit[wrong="true"]:focus {{ border: 2px solid {p.clash}; }}
     QToolButton[field="chevron"] {{ background: transparent; border: 0; }}
     QToolButton[field="chevron"]:hover {{ background: {p.panel}; }}
-    QCheckBox[field="tick"]:focus {{ color: {p.accent}; }}
-    QCheckBox[wrong="true"] {{ color: {p.clash}; }}
     #fieldLabel, #rowWords, #soft {{ color: {p.faint}; }}
     #wrong {{ color: {p.clash}; }}
     #title {{ font-weight: bold; font-size: 17px; }}

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QSizePolicy
+from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
 from app.fields.line import Line
 from app.fields.notes import Notes
 from app.fields.paragraph import Paragraph
 from app.fields.pick import Pick
+from app.fields.reading import Reading
 from app.fields.spec import Picked, Spec, Take, Ticked, Typed, Weighed
 from app.fields.tick import Tick
 from app.fields.weight import Weight
@@ -49,3 +50,10 @@ def _made(spec: Spec, take: Take) -> Field:
     if isinstance(how, Weighed):
         return Weight(how, take)
     return Notes(take)
+
+
+def finish_typing(top: QWidget) -> None:
+    """Hand over what is being typed under a widget, as if the field was left."""
+    field = QApplication.focusWidget()
+    if isinstance(field, (Reading, Notes)) and top.isAncestorOf(field):
+        field.commit()

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Iterator, Sequence
 from typing import Any, Generic, TypeVar
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
 Made = TypeVar("Made", bound=QWidget)
 
@@ -54,13 +53,23 @@ class Rows(QWidget, Generic[Made]):
         guest, self._guest = self._guest, None
         if guest is not None:
             self._column.removeWidget(guest)
+        new = [key for key in keys if key not in self._kept]
+        # each row shown lays out the whole page; where the focus is elsewhere, all are shown at once instead
+        focused = QApplication.focusWidget()
+        inside = focused is not None and self.isAncestorOf(focused)
+        unseen = len(new) > 1 and self.isVisible() and not inside
+        if unseen:
+            self.hide()
         for at, key in enumerate(keys):
             if key not in self._kept:
                 self._kept[key] = self._make(key)
             widget = self._kept[key]
             if self._column.indexOf(widget) != at:
                 self._column.removeWidget(widget)
-                self._column.insertWidget(at, widget, 0, Qt.AlignmentFlag(0))
+                self._column.insertWidget(at, widget)
+                widget.show()  # not only when events come round, so that the cursor may go there
+        if unseen:
+            self.show()
         self._order = list(keys)
         if guest is not None:
             self.put_guest(guest)

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Signal
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QCheckBox, QWidget
 
 from app.fields.marking import mark
 from app.fields.spec import Take
+from app.look.colours import palette_under
+
+_BOX = 16  # px
 
 
 class Tick(QCheckBox):
@@ -49,6 +53,24 @@ class Tick(QCheckBox):
     def minimumSizeHint(self) -> QSize:
         """Be at least as large as the words."""
         return self.sizeHint()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw the box so that it is seen on light and dark paper alike, and the words."""
+        colours = palette_under(self.window().palette())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        box = QRectF(2, (self.height() - _BOX) / 2, _BOX, _BOX)
+        edge = colours.clash if self.wrong else colours.accent if self.hasFocus() else colours.rail
+        painter.setPen(QPen(QColor(edge), 2.2 if self.hasFocus() or self.wrong else 1.4))
+        painter.setBrush(QColor(colours.lane))
+        painter.drawRoundedRect(box, 3, 3)
+        if self.isChecked():
+            painter.setPen(QPen(QColor(colours.ink), 2.2))
+            begin = box.topLeft()
+            painter.drawPolyline([begin + QPointF(x, y) for x, y in ((3.5, 8.5), (6.8, 12), (12.8, 4.5))])
+        painter.setPen(QColor(colours.ink))
+        words = self.rect().adjusted(_BOX + 10, 0, 0, 0)
+        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self.text())
 
     def _clicked(self, ticked: bool) -> None:
         sentence = self._take(ticked)

@@ -133,9 +133,10 @@ def _vessel(part: str, kitchen: Kitchen) -> VesselUse:
         return VesselUse(VesselId(known[met[2].casefold()]), int(met[1]))
     from core.intake.text.nearest import nearest
 
-    meant = nearest(part.casefold(), known)
-    mend = f'did you mean "{meant}"? ' if meant else ""
-    raise Refusal(f"There is no vessel {quoted(part)} in the kitchen; {mend}Else add it under Kitchen.")
+    name = part if met is None else met[2]
+    meant = nearest(name.casefold(), known)
+    mend = f'did you mean "{meant}"? If not, add it under Kitchen.' if meant else "add it under Kitchen."
+    raise Refusal(f"There is no vessel {quoted(name)} in the kitchen; {mend}")
 
 
 def show_vessels(uses: tuple[VesselUse, ...], kitchen: Kitchen) -> str:

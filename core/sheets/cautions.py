@@ -6,16 +6,22 @@ from core.plan.plan import Plan
 from core.sheets.serving_lines import allergens_of
 from core.sheets.words import shortened
 
-_USUAL = (
+_DONE = (
     "Times say when to look. A probe in the thickest part and your own judgement say when it is done; core "
-    "temperatures on this sheet are the ones written in the plan.",
+    "temperatures on this sheet are the ones written in the plan."
+)
+_COOLING = (
     "Cooling: 57 to 21 °C within 2 h, and to 5 °C within 6 h in all; holding hot: 57 °C or more (US FDA Food "
-    "Code 2022, 3-501.14 and 3-501.16; in the UK 63 °C or more). Write the temperatures down.",
+    "Code 2022, 3-501.14 and 3-501.16; in the UK 63 °C or more). Write the temperatures down."
+)
+_RAW = (
     "Raw meat, poultry and fish stand below what is ready to eat, and have boards and knives of their own "
-    "(common practice).",
-    "Hot oil: pot at most half full, lid beside it, never water on it, never alone (common practice).",
+    "(common practice)."
+)
+_OIL = "Hot oil: pot at most half full, lid beside it, never water on it, never alone (common practice)."
+_CURING = (
     "Curing salt with nitrite is weighed to the tenth of a gram for the weight of the meat, never by eye "
-    "(common practice).",
+    "(common practice)."
 )
 _DEFER = (
     "The food-safety code of your country comes before this sheet; for guests at risk, and for curing, canning "
@@ -30,10 +36,13 @@ def cautions(plan: Plan) -> tuple[str, ...]:
     for dish in plan.menu.dishes:
         for allergen in allergens_of(dish):
             noted.setdefault(allergen.casefold(), []).append(shortened(dish.name, _NAME) or dish.id)
-    found = list(_USUAL)
+    found = [_DONE, _COOLING, _RAW, _OIL, _CURING]
     if noted:
-        each = "; ".join(f"{shortened(name, _NAME)}: {', '.join(dishes)}" for name, dishes in sorted(noted.items()))
-        found.append(f"Allergens noted in the plan: {each}. Check every label; the list is as good as the plan.")
+        pairs = sorted((shortened(name, _NAME), ", ".join(dishes)) for name, dishes in noted.items())
+        said = "; ".join(f"{name}: {dishes}" for name, dishes in pairs)
+        found.append(
+            f"Allergens noted in the plan: {said}. Check every label; a list knows only what it was told."
+        )
     else:
         found.append("No allergens are noted in the plan. Ask every guest and check every label.")
     return (*found, _DEFER)

@@ -34,12 +34,15 @@ def at_once(plan: Plan, timetable: Timetable, placed: Placed) -> list[Placed]:
 
 
 def stays_there(plan: Plan, timetable: Timetable, placed: Placed) -> bool:
-    """Return whether the food stays, when its time is over, at the station where it stands: to go on or to wait."""
-    if any(_same_place(plan, placed, after) for after in at_once(plan, timetable, placed)):
-        return True
-    here = {spot.station for spot in placed.spots}
+    """Return whether the food goes on at once at the station where it stands."""
+    return any(_same_place(plan, placed, after) for after in at_once(plan, timetable, placed))
+
+
+def waits_there(plan: Plan, timetable: Timetable, placed: Placed) -> bool:
+    """Return whether the food waits, when its time is over, at the station where it stands."""
     if kinds_of(plan, placed) <= _STANDING:
         return False
+    here = {spot.station for spot in placed.spots}
     return any(
         {spot.station for spot in stay.spots} == here
         for stay in timetable.stays
@@ -47,13 +50,20 @@ def stays_there(plan: Plan, timetable: Timetable, placed: Placed) -> bool:
     )
 
 
+def came_with(plan: Plan, timetable: Timetable, placed: Placed) -> list[Placed]:
+    """Return the loads that end in the minute in which this one begins, and whose food it goes on with."""
+    return [
+        before
+        for link in plan.links_to[placed.step]
+        if link.kind is LinkKind.END_TO_START
+        for before in timetable.loads_of.get(link.before, ())
+        if before.end == placed.start
+    ]
+
+
 def stood_there(plan: Plan, timetable: Timetable, placed: Placed) -> bool:
     """Return whether the food has been standing at this load's station until the minute it begins."""
-    for link in plan.links_to[placed.step]:
-        for before in timetable.loads_of.get(link.before, ()):
-            if before.end == placed.start and _same_place(plan, before, placed):
-                return True
-    return False
+    return any(_same_place(plan, before, placed) for before in came_with(plan, timetable, placed))
 
 
 def waits(plan: Plan, timetable: Timetable, placed: Placed) -> tuple[str, ...]:
@@ -66,7 +76,9 @@ def taken_from(plan: Plan, timetable: Timetable, placed: Placed) -> str:
     places = [
         place_of_stay(plan, stay)
         for stay in timetable.stays
-        if stay.after == placed.step and stay.start < placed.start <= stay.end and _for_load(timetable, stay, placed)
+        if stay.after == placed.step
+        and stay.start < placed.start <= stay.end
+        and _for_load(timetable, stay, placed)
     ]
     return " + ".join(dict.fromkeys(place for place in places if place))
 
@@ -128,7 +140,8 @@ def _for_load(timetable: Timetable, stay: Stay, placed: Placed) -> bool:
 
 def _stay(timetable: Timetable, before: StepId, after: StepId | None, load: int) -> Stay | None:
     return next(
-        (each for each in timetable.stays if (each.before, each.after, each.load) == (before, after, load)), None
+        (each for each in timetable.stays if (each.before, each.after, each.load) == (before, after, load)),
+        None,
     )
 
 

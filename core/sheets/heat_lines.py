@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from core.measures.heat import show_heat
 from core.measures.minutes import show_minutes, show_tminus
@@ -34,18 +35,22 @@ def _settings(
     plan: Plan, timetable: Timetable, station: Station, heater: Heater, heatings: list[Heating]
 ) -> Iterator[Line]:
     """Yield the changes of setting and the switching off between the stretches at one setting."""
-    found = sorted(plateaus(plan, timetable, station.id))
     last: Plateau | None = None
     out = 0
-    for plateau in found:
-        anew = last is None or plateau.start > out + heater.keep_on
-        anew = anew or any(each.end == plateau.start for each in heatings)
+    for plateau in sorted(plateaus(plan, timetable, station.id)):
+        hot_anew = any(each.end == plateau.start for each in heatings)
+        anew = last is None or hot_anew or plateau.start > out + heater.keep_on
         if last is not None and anew:
             yield from _off(plan, timetable, station, out)
         if anew and not heater.from_cold:
-            yield _line(plan, plateau.start, Act.ON, station, f"to {show_heat(plateau.setting)}", ())
+            yield _line(plan, plateau.start, Act.ON, station, to=plateau.setting)
         if last is not None and not anew and plateau.setting != last.setting:
-            yield _change(plan, timetable, station, heater, last, plateau, min(out, plateau.start))
+            at = min(out, plateau.start)
+            there = at + change_minutes(heater, last.setting, plateau.setting)
+            reached = f", there by {when(plan, there, at)}" if there > at else ""
+            detail = f"from {show_heat(last.setting)}{reached}"
+            who = _who_is_there(plan, timetable, station.id, at)
+            yield _line(plan, at, Act.SET, station, to=plateau.setting, detail=detail, who=who)
         out = plateau.end if last is None or anew else max(out, plateau.end)
         last = plateau
     if last is not None:
@@ -54,46 +59,24 @@ def _settings(
 
 def _on(plan: Plan, station: Station, heating: Heating) -> Line:
     minutes = show_minutes(heating.end - heating.start)
-    details = (f"from cold, {minutes}, hot by {when(plan, heating.end, heating.start)}",)
+    detail = f"from cold, {minutes}, hot by {when(plan, heating.end, heating.start)}"
     who = cook_names(plan, [heating.cook])
-    return _line(plan, heating.start, Act.ON, station, f"to {show_heat(heating.setting)}", details, who, 1)
-
-
-def _change(
-    plan: Plan,
-    timetable: Timetable,
-    station: Station,
-    heater: Heater,
-    last: Plateau,
-    plateau: Plateau,
-    at: int,
-) -> Line:
-    there = at + change_minutes(heater, last.setting, plateau.setting)
-    reached = f", there by {when(plan, there, at)}" if there > at else ""
-    details = (f"from {show_heat(last.setting)}{reached}",)
-    who = _who_is_there(plan, timetable, station.id, at)
-    return _line(plan, at, Act.SET, station, f"to {show_heat(plateau.setting)}", details, who)
+    line = _line(plan, heating.start, Act.ON, station, to=heating.setting, detail=detail, who=who)
+    return replace(line, minutes=1)
 
 
 def _off(plan: Plan, timetable: Timetable, station: Station, at: int) -> Iterator[Line]:
     if station.burns is None and not station.lighting:  # a fire is not switched off
-        who = _who_is_there(plan, timetable, station.id, at)
-        yield _line(plan, at, Act.OFF, station, "", (), who)
+        yield _line(plan, at, Act.OFF, station, who=_who_is_there(plan, timetable, station.id, at))
 
 
 def _line(
-    plan: Plan,
-    at: int,
-    act: Act,
-    station: Station,
-    does: str,
-    details: tuple[str, ...],
-    who: str = "",
-    minutes: int = 0,
+    plan: Plan, at: int, act: Act, station: Station, *, to: int | None = None, detail: str = "", who: str = ""
 ) -> Line:
-    words = f"{station_name(station)} {does or act.value.lower()}"
+    does = f"{station_name(station)} {'off' if to is None else f'to {show_heat(to)}'}"
+    details = (detail,) if detail else ()
     clock, tminus = clock_at(plan, at), show_tminus(at)
-    return Line(at, clock, tminus, act, words, details=details, who=who, minutes=minutes, station=station.id)
+    return Line(at, clock, tminus, act, does, details=details, who=who, station=station.id)
 
 
 def _who_is_there(plan: Plan, timetable: Timetable, station: StationId, at: int) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
-from core.measures.words import join_words
+from core.measures.words import counted, join_words
 from core.plan.plan import Plan
 from core.sheets.cautions import cautions
 from core.sheets.heat_lines import heat_lines
@@ -69,4 +69,5 @@ def _courses(plan: Plan) -> str:
     times = sorted({dish.course for dish in plan.menu.dishes if dish.served} - {0})
     if not times:
         return ""
-    return f"Other {'course' if len(times) == 1 else 'courses'} at {join_words([when(plan, each, 0) for each in times])}"
+    said = join_words([when(plan, each, 0) for each in times])
+    return f"Other {counted(len(times), 'course')} at {said}"

@@ -13,7 +13,15 @@ from core.plan.menu import Dish
 from core.plan.plan import Plan
 from core.plan.runs import vessel_runs
 from core.plan.step import Attention, Step
-from core.sheets.following import at_once, stays_there, stood_there, taken_from, waits
+from core.sheets.following import (
+    at_once,
+    came_with,
+    stays_there,
+    stood_there,
+    taken_from,
+    waits,
+    waits_there,
+)
 from core.sheets.lines import Act, Line
 from core.sheets.places import NAME, kinds_of, place_of
 from core.sheets.words import capital, clock_at, plain, shortened, when
@@ -27,6 +35,7 @@ NOBODY = "nobody free"
 _STANDING = frozenset({StationKind.ROOM, StationKind.MACHINE})
 _ON_TOP = frozenset({StationKind.BURNER, StationKind.GRILL})
 _COOKING = HEATED | {StationKind.BURNER}
+_WORTH_LOOKING = 5
 
 
 def cook_names(plan: Plan, cooks: list[CookId | None]) -> str:
@@ -58,18 +67,20 @@ class StepLines:
         """Yield the lines of a load."""
         step = self.plan.steps[placed.step]
         hands = meaning.hands_of(self.plan, step, placed.length)
-        throughout = any(hand.start == 0 and hand.minutes == placed.length for hand in hands)
+        throughout = len(hands) == 1 and (hands[0].start, hands[0].minutes) == (0, placed.length)
         if step.attention is Attention.HANDS_ON or throughout:
-            yield self._begin(step, placed, Act.DO, list(hands), placed.length)
+            yield self._begin(step, placed, Act.DO, list(hands), placed.length, tells_waits=True)
             return
         first = [hand for hand in hands if hand.start == 0]
         last = [hand for hand in hands if hand not in first and _is_taking_out(hand, placed)]
         begin, finish = self._acts(placed)
-        yield self._begin(step, placed, begin, first, max((hand.minutes for hand in first), default=0))
+        ends_quietly = not last and self._ends_quietly(placed, finish)
+        held = max((hand.minutes for hand in first), default=0)
+        yield self._begin(step, placed, begin, first, held, tells_waits=ends_quietly)
         for hand in hands:
             if hand not in first and hand not in last:
                 yield self._touch(step, placed, hand)
-        if last or self._finish_says_something(placed, finish):
+        if not ends_quietly:
             yield self._finish(step, placed, finish, last)
 
     def _acts(self, placed: Placed) -> tuple[Act, Act]:
@@ -81,38 +92,58 @@ class StepLines:
             begin, finish = Act.ON, Act.OFF
         if stood_there(self.plan, self.timetable, placed):
             begin = Act.START
-        if stays_there(self.plan, self.timetable, placed):
+        if self._stays(placed):
             finish = Act.READY
         return begin, finish
 
-    def _finish_says_something(self, placed: Placed, finish: Act) -> bool:
+    def _stays(self, placed: Placed) -> bool:
+        return stays_there(self.plan, self.timetable, placed) or waits_there(
+            self.plan, self.timetable, placed
+        )
+
+    def _ends_quietly(self, placed: Placed, finish: Act) -> bool:
+        """Return whether nobody need do anything when a load's time is over: it goes on, or waits where it is."""
         if finish is not Act.READY:
-            return True
-        return bool(waits(self.plan, self.timetable, placed))
+            return False
+        return waits_there(self.plan, self.timetable, placed) or not waits(self.plan, self.timetable, placed)
 
     def _begin(
-        self, step: Step, placed: Placed, act: Act, hands: list[meaning.HandsAt], minutes: int
+        self,
+        step: Step,
+        placed: Placed,
+        act: Act,
+        hands: list[meaning.HandsAt],
+        minutes: int,
+        *,
+        tells_waits: bool,
     ) -> Line:
         also = [plain(hand.does) for hand in hands if act is not Act.DO and hand.does != "in"]
-        does = ": ".join((plain(step.does), ", ".join(dict.fromkeys(filter(None, also))))).removesuffix(": ")
+        does = (plain(step.does) or step.id) + self._load(step, placed)
+        if any(also):
+            does += ": " + ", ".join(dict.fromkeys(filter(None, also)))
         source = taken_from(self.plan, self.timetable, placed)
+        vessels = self.fetched.get(step.id, []) if placed.load == 0 else []
         details = [
             f"from {source}" if source else "",
             place_of(self.plan, placed),
-            "with " + ", ".join(self.fetched[step.id]) if step.id in self.fetched and placed.load == 0 else "",
+            f"with {', '.join(vessels)}" if vessels else "",
             self._lasts(step, placed),
             _done_when(step) if placed.load == 0 or act is not Act.DO else "",
         ]
-        if act is Act.DO:
+        if tells_waits:
             details += [f"then {each}" for each in waits(self.plan, self.timetable, placed)]
         details.append(f"note: {plain(step.note)}" if step.note.strip() else "")
-        return self._line(placed.start, act, step, placed, does, details, self._who(placed, hands), minutes)
+        who = self._who(placed, hands)
+        if not who and act in (Act.IN, Act.ON):
+            who = self._who_brings(placed)
+        return self._line(placed.start, act, step, placed, does, details=details, who=who, minutes=minutes)
 
     def _touch(self, step: Step, placed: Placed, hand: meaning.HandsAt) -> Line:
         at = placed.start + hand.start
-        does = capital(plain(hand.does)) or "Look after it"
+        does = (capital(plain(hand.does)) or "Look after it") + self._load(step, placed)
         details = [shortened(step.does, DISH), place_of(self.plan, placed), show_minutes(hand.minutes)]
-        return self._line(at, Act.TOUCH, step, placed, does, details, self._who(placed, [hand]), hand.minutes)
+        who = self._who(placed, [hand])
+        return self._line(at, Act.TOUCH, step, placed, does, details=details, who=who, minutes=hand.minutes)
 
     def _finish(self, step: Step, placed: Placed, act: Act, hands: list[meaning.HandsAt]) -> Line:
         at = min((placed.start + hand.start for hand in hands), default=placed.end)
@@ -123,9 +154,19 @@ class StepLines:
             *waits(self.plan, self.timetable, placed),
         ]
         minutes = placed.end - at
-        does = self._dish_name(self.plan.dish_of[step.id])
+        does = self._dish_name(self.plan.dish_of[step.id]) + self._load(step, placed)
         who = self._who(placed, hands) or self._who_goes_on(placed)
-        return self._line(at, act, step, placed, does, details, who, minutes)
+        return self._line(at, act, step, placed, does, details=details, who=who, minutes=minutes)
+
+    def _who_brings(self, placed: Placed) -> str:
+        """Return who ends the step before in the minute in which this one begins: they put the food in."""
+        hands = [
+            hand
+            for before in came_with(self.plan, self.timetable, placed)
+            for hand in before.hands
+            if hand.start + hand.minutes == before.end and hand.cook is not None
+        ]
+        return cook_names(self.plan, [hand.cook for hand in hands[:1]])
 
     def _who_goes_on(self, placed: Placed) -> str:
         """Return who begins the next step in the minute in which this one ends: they take the food over."""
@@ -144,18 +185,20 @@ class StepLines:
         step: Step,
         placed: Placed,
         does: str,
+        *,
         details: list[str],
         who: str,
         minutes: int,
     ) -> Line:
         dish = self.plan.dish_of[step.id]
-        loads = meaning.load_count(dish, step)
-        if loads > 1:
-            does += f" (load {placed.load + 1} of {loads})"
         clock, tminus = clock_at(self.plan, at), show_tminus(at)
         code, name = shortened(dish.code, 8), self._dish_name(dish)
         said = tuple(filter(None, details))
         return Line(at, clock, tminus, act, does, code, name, said, who, minutes, step.id, placed.load)
+
+    def _load(self, step: Step, placed: Placed) -> str:
+        loads = meaning.load_count(self.plan.dish_of[step.id], step)
+        return f" (load {placed.load + 1} of {loads})" if loads > 1 else ""
 
     def _who(self, placed: Placed, wanted: list[meaning.HandsAt]) -> str:
         cooks: list[CookId | None] = []
@@ -176,14 +219,15 @@ class StepLines:
         if heat is not None and placed.setting is not None:
             low = meaning.length_at(low, heat, placed.setting)
         cooks = step.attention is not Attention.HANDS_ON and kinds_of(self.plan, placed) & _COOKING
-        if cooks and low < placed.length:
+        if cooks and low <= placed.length - _WORTH_LOOKING:
             text += f", look from {when(self.plan, placed.start + low, placed.start)}"
         return text
 
     def _vessel(self, vessel: VesselId, count: int) -> str:
         kind = self.plan.kitchen.vessel[vessel]
         many = f"{count}\N{NO-BREAK SPACE}× " if count > 1 else ""
-        return many + ", ".join(filter(None, (shortened(kind.name, NAME) or kind.id, shortened(kind.size, NAME))))
+        name = shortened(kind.name, NAME) or kind.id
+        return many + ", ".join(filter(None, (name, shortened(kind.size, NAME))))
 
     def _dish_name(self, dish: Dish) -> str:
         return shortened(dish.name, DISH) or dish.id

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any, Literal
 
+from core.measures.words import plural
 from core.sheets.lines import Line, RunSheet, Served, SheetDay
 from core.sheets.words import shortened
 
@@ -12,6 +13,7 @@ Paper = Literal["a4", "us-letter"]
 
 _HEADER = 60
 _CLASHES = 8
+_CLASH = 240
 _SHORT_NAME = 10
 _ONE_PAGE = 1_500
 """Most characters of a line that is kept whole; a longer one fills a page and may break."""
@@ -30,8 +32,9 @@ def as_pdf(sheet: RunSheet, *, paper: Paper = "a4", printed: str = "") -> bytes:
         "courses": sheet.courses,
         "printed": shortened(printed, _HEADER),
         "paper": paper,
-        "clashes": list(sheet.clashes[:_CLASHES]) + ([f"and {more} more"] if more > 0 else []),
-        "clash_count": len(sheet.clashes),
+        "clashes": [shortened(each, _CLASH) for each in sheet.clashes[:_CLASHES]]
+        + ([f"and {more} more"] if more > 0 else []),
+        "clashing": f"Not everything meets yet: {plural(len(sheet.clashes), 'clash')}",
         "cautions": list(sheet.cautions),
         "who": _who_width(sheet),
         "days": [_day(day) for day in sheet.days],
@@ -41,7 +44,9 @@ def as_pdf(sheet: RunSheet, *, paper: Paper = "a4", printed: str = "") -> bytes:
 
 def _who_width(sheet: RunSheet) -> int:
     """Return the millimetres of the column of cooks: more where somebody has a long name."""
-    longest = max((len(name) for day in sheet.days for line in day.lines for name in line.who.split(", ")), default=0)
+    longest = max(
+        (len(name) for day in sheet.days for line in day.lines for name in line.who.split(", ")), default=0
+    )
     return 20 if longest <= _SHORT_NAME else 28
 
 

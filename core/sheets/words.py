@@ -23,7 +23,9 @@ _NEAR = 6
 def plain(text: str) -> str:
     """Return what was typed on one line, without signs that hide or turn the text around them."""
     signs = (sign for sign in " ".join(text.split()) if unicodedata.bidirectional(sign) not in _TURNING)
-    return "".join("\N{REPLACEMENT CHARACTER}" if unicodedata.category(sign) in _HIDDEN else sign for sign in signs)
+    return "".join(
+        "\N{REPLACEMENT CHARACTER}" if unicodedata.category(sign) in _HIDDEN else sign for sign in signs
+    )
 
 
 def shortened(text: str, most: int) -> str:
@@ -77,7 +79,9 @@ def when(plan: Plan, offset: int, now: int) -> str:
     if at == today:
         return clock
     far = abs((at - today).days) > _NEAR
-    about = f"{_DAYS[at.weekday()][:3]} {at.day} {_MONTHS[at.month - 1][:3]}" if far else _DAYS[at.weekday()][:3]
+    about = (
+        f"{_DAYS[at.weekday()][:3]} {at.day} {_MONTHS[at.month - 1][:3]}" if far else _DAYS[at.weekday()][:3]
+    )
     return f"{about} {clock}"
 
 
@@ -92,7 +96,9 @@ def clock_change(plan: Plan, day: date) -> str:
     by = show_minutes(int(abs((after - before).total_seconds()) // 60))
     if after < before:
         return f"The clocks go back by {by} on this day; a time that comes twice bears its zone."
-    return f"The clocks go forward by {by} on this day; the times below are those of the new clock from then on."
+    return (
+        f"The clocks go forward by {by} on this day; the times below are those of the new clock from then on."
+    )
 
 
 def same_day(plan: Plan, one: int, other: int) -> bool:

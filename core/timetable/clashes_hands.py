@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from collections.abc import Set as AbstractSet
 from typing import NamedTuple
 
+from core.plan.check_words import short
 from core.plan.ids import CookId, StationId, StepId
 from core.timetable import sentences
 from core.timetable.answers import answers
@@ -107,7 +108,7 @@ def _name(facts: Facts, duty: Duty) -> str:
         return f"switching on {place(facts, duty.station)}"
     name = load(facts, duty.steps[0], duty.load)
     own = facts.plan.steps[duty.steps[0]].does
-    return f"{name} ({duty.does})" if duty.does and duty.does != own else name
+    return f"{name} ({short(duty.does)})" if duty.does and duty.does != own else name
 
 
 def _lacking(facts: Facts, placed: Placed, working: Working) -> Iterator[Clash]:

@@ -7,7 +7,7 @@ from datetime import datetime
 from core.measures.clock import show_clock
 from core.measures.minutes import show_minutes
 from core.measures.words import plural
-from core.plan.check_words import a_kind, unit_word
+from core.plan.check_words import a_kind, short, unit_word
 from core.plan.ids import StationId, StepId
 from core.plan.kitchen import Station, StationKind
 from core.plan.step import Use
@@ -92,7 +92,7 @@ def at_place(facts: Facts, station: StationId) -> str:
 
 def shelf_of(facts: Facts, station: Station, index: int) -> str:
     """Return "the lowest shelf of the fridge", "shelf 2 of the fridge" or the shelf's own name."""
-    name = station.shelves[index].name if 0 <= index < len(station.shelves) else ""
+    name = short(station.shelves[index].name)
     words = f"“{name}”" if name else "the lowest shelf" if index == 0 else f"shelf {index + 1}"
     return f"{words} of {place(facts, station.id)}"
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from core.measures.minutes import show_minutes
 from core.measures.words import join_words
+from core.plan.check_words import short
 from core.plan.ids import CookId, StationId, StepId
 from core.plan.menu import LinkKind
 from core.timetable.facts import Facts
@@ -201,4 +202,6 @@ def absent(facts: Facts, name: str, cook: CookId, when: tuple[int, int]) -> str:
 
 def unskilled(facts: Facts, name: str, cook: CookId, skill: str) -> str:
     """Say that a cook lacks the skill a thing asks for."""
-    return f"{capital(name)} asks for the skill “{skill}”, which {facts.words.cook(cook)} does not have."
+    return (
+        f"{capital(name)} asks for the skill “{short(skill)}”, which {facts.words.cook(cook)} does not have."
+    )

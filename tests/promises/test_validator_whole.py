@@ -20,22 +20,21 @@ from tests.support.strategies import plans, small_feasts
 PLANS = st.one_of(plans(), small_feasts())
 
 
-def sane(clash: Clash) -> bool:
+def sane(clash: Clash, plain: bool) -> bool:
     """Return whether a clash has a sentence fit to show, and minutes in their order."""
-    good = clash.start <= clash.end and clash.by >= 0
-    return (
-        good
-        and clash.sentence.endswith(".")
-        and clash.sentence[0] not in " .,"
-        and "None" not in clash.sentence
-    )
+    sentence = clash.sentence
+    if plain and (
+        (not sentence[0].isupper() and sentence[0] != '"') or "None" in sentence or "  " in sentence
+    ):
+        return False  # names drawn at random may be anything
+    return clash.start <= clash.end and clash.by >= 0 and sentence.endswith(".") and "\n" not in sentence
 
 
 @given(st.data())
 def test_any_timetable_has_clashes_and_no_errors(data):
     plan = data.draw(PLANS)
     found = clashes(plan, data.draw(timetables(plan)))
-    assert all(sane(clash) for clash in found)
+    assert [clash for clash in found if not sane(clash, plan.name == "Small feast")] == []
     assert [clash.start for clash in found] == sorted(clash.start for clash in found)
     known = set(plan.steps) | {StepId("no.step")}
     for clash in found:

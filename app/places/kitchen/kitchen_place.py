@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from PySide6.QtCore import QEvent
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Form, Leaves, Spec, dress_fields, tab_as_read, tried
+from app.fields import Form, Leaves, Spec, dress_fields, finish_typing, tab_as_read, tried
 from app.fields.typed_text import NAME
 from app.fields.typed_times import MINUTES
 from app.look.colours import palette_under
@@ -26,6 +27,7 @@ class KitchenPlace(QWidget):
         super().__init__(parent)
         self._opened = opened
         self._dressed = ""
+        self._stale = True
         self.form = Form(
             [
                 Spec("kitchen_name", self.tr("The kitchen"), NAME, grows=2),
@@ -65,11 +67,11 @@ class KitchenPlace(QWidget):
         for leaf in (self.stations, self.vessels, self.cooks):
             leaf.remade.connect(self._order_tabs)
         self.setFocusProxy(self.leaves.buttons["stations"])
-        self.refresh()
         self.dress()
 
     def refresh(self) -> None:
         """Show the kitchen as it is; what is half typed or refused stays."""
+        self._stale = False
         plan = self._opened.plan
         self.form.show_values({"kitchen_name": plan.kitchen.name, "transfer": plan.transfer})
         for leaf in (self.stations, self.vessels, self.cooks):
@@ -77,6 +79,10 @@ class KitchenPlace(QWidget):
         self.leaves.count("stations", len(plan.kitchen.stations))
         self.leaves.count("vessels", len(plan.kitchen.vessels))
         self.leaves.count("cooks", len(plan.kitchen.cooks))
+
+    def finish(self) -> None:
+        """Take what is being typed, before the plan is closed, undone or printed."""
+        finish_typing(self)
 
     def dress(self) -> None:
         """Take on the colours of the moment."""
@@ -91,8 +97,17 @@ class KitchenPlace(QWidget):
         if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationPaletteChange) and self._dressed:
             self.dress()
 
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what changed while another place was shown."""
+        super().showEvent(event)
+        if self._stale:
+            self.refresh()
+
     def _changed(self, _change: object) -> None:
-        self.refresh()
+        if self.isVisible():
+            self.refresh()
+        else:
+            self._stale = True
 
     def _order_tabs(self) -> None:
         tab_as_read(self)

@@ -15,6 +15,7 @@ from app.places.menu.link_fields import end_specs, link_values, link_with, wait_
 from core.plan.edits import AddLink, ChangeLink, RemoveLink
 from core.plan.ids import DishId, StepId
 from core.plan.menu import Dish, Link
+from core.plan.plan import Plan
 
 
 class FollowsLeaf(QWidget):
@@ -59,8 +60,7 @@ class FollowsLeaf(QWidget):
         plan = self._opened.plan
         other = (dish.id if dish else None) != self._dish
         self._dish = dish.id if dish is not None else None
-        own = {step.id for step in dish.steps} if dish is not None else set()
-        self._links = tuple(link for link in plan.menu.links if link.before in own or link.after in own)
+        self._links = links_of(plan, dish) if dish is not None else ()
         changed = self.rows.show_keys(range(len(self._links)))
         for row, link in zip(self.rows, self._links, strict=True):
             row.show_values(link_values(link), link.key)
@@ -104,12 +104,12 @@ class FollowsLeaf(QWidget):
         return row
 
     def _new_row(self) -> Row:
-        add = a_button(self.tr("Link them"), "plus")
+        self.link_them = a_button(self.tr("Link them"), "plus")
         row = Row(
-            [[self.tr("After"), self._end(0), self.tr("comes"), self._end(1), add]],
+            [[self.tr("After"), self._end(0), self.tr("comes"), self._end(1), self.link_them]],
             self._choose_end,
         )
-        add.clicked.connect(self._add)
+        self.link_them.clicked.connect(self._add)
         row.finished.connect(self._add)
         return row
 
@@ -135,3 +135,9 @@ class FollowsLeaf(QWidget):
     def _remove(self, at: int) -> None:
         if at < len(self._links):
             self._opened.apply(RemoveLink(self._links[at].key), "menu")
+
+
+def links_of(plan: Plan, dish: Dish) -> tuple[Link, ...]:
+    """Return the links of a dish's steps, within it and to other dishes."""
+    own = {step.id for step in dish.steps}
+    return tuple(link for link in plan.menu.links if link.before in own or link.after in own)

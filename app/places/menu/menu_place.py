@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Draft, Leaves, a_button, dress_fields, tab_as_read
+from app.fields import Draft, Leaves, a_button, dress_fields, finish_typing, tab_as_read
 from app.look.colours import palette_under
 from app.places.menu.dish_leaf import DishLeaf
 from app.places.menu.dish_list import DishList
 from app.places.menu.dress import menu_sheet
-from app.places.menu.follows_leaf import FollowsLeaf
+from app.places.menu.follows_leaf import FollowsLeaf, links_of
 from app.places.menu.ingredients_leaf import IngredientsLeaf
 from app.places.menu.plan_facts import PlanFacts
 from app.places.menu.steps_leaf import StepsLeaf
@@ -26,6 +27,8 @@ class MenuPlace(QWidget):
         super().__init__(parent)
         self._opened = opened
         self._dressed = ""
+        self._stale = True  # nothing is shown before the place itself is
+        self._remade = False
         self.facts = PlanFacts(opened)
         self.dishes = DishList(opened)
         self.dishes.setObjectName("dishPanel")
@@ -61,8 +64,7 @@ class MenuPlace(QWidget):
         column.addWidget(self.facts)
         column.addWidget(split, 1)
         self._connect()
-        self.setFocusProxy(self.dishes.list)
-        self.refresh()
+        self._aim_focus(opened.plan.menu.dishes)
         self.dress()
 
     def _page(self) -> QWidget:
@@ -83,11 +85,13 @@ class MenuPlace(QWidget):
         self.dishes.first_step.connect(self._write_first)
         self.steps.chosen.connect(lambda step: self.follows.mark(StepId(step)))
         self.follows.chosen.connect(self.steps.choose)
+        self.leaves.turned.connect(lambda _name: self._show_leaf())
         for leaf in (self.steps, self.follows, self.ingredients):
-            leaf.remade.connect(self._order_tabs)
+            leaf.remade.connect(self._rows_remade)
 
     def refresh(self) -> None:
         """Show the plan as it is; what is chosen, half typed or refused stays."""
+        self._stale = False
         self.facts.refresh()
         self.dishes.refresh()
         self._show_dish()
@@ -97,9 +101,15 @@ class MenuPlace(QWidget):
         dish = self._opened.plan.dish_of.get(StepId(step_id))
         if dish is None:
             return
+        if self._stale:
+            self.refresh()
         self.dishes.choose(dish.id)
         self.leaves.turn("steps")
         self.steps.go_to(StepId(step_id))
+
+    def finish(self) -> None:
+        """Take what is being typed, before the plan is closed, undone or printed."""
+        finish_typing(self)
 
     def dress(self) -> None:
         """Take on the colours of the moment."""
@@ -114,34 +124,62 @@ class MenuPlace(QWidget):
         if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationPaletteChange) and self._dressed:
             self.dress()
 
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what changed while another place was shown."""
+        super().showEvent(event)
+        if self._stale:
+            self.refresh()
+
     def _changed(self, _change: object) -> None:
-        self.refresh()
+        if self.isVisible():
+            self.refresh()
+        else:
+            self._stale = True
 
     def _dish_chosen(self, _dish: str) -> None:
         self._show_dish()
 
-    def _show_dish(self) -> None:
+    def _dish(self) -> Dish | None:
         chosen = self.dishes.dish
-        dish: Dish | None = self._opened.plan.dishes.get(chosen) if chosen is not None else None
+        return self._opened.plan.dishes.get(chosen) if chosen is not None else None
+
+    def _show_dish(self) -> None:
+        dish = self._dish()
+        self._aim_focus(dish)
         self.right.setCurrentIndex(1 if dish is None else 0)
         self.title.setText(dish.name if dish is not None else "")
         self.steps.refresh(dish)
-        self.follows.refresh(dish)
-        self.follows.mark(self.steps.step)
-        self.ingredients.refresh(dish)
-        if dish is None:
-            return
-        self.dish_leaf.refresh(dish)
-        self.leaves.count("steps", len(dish.steps))
-        self.leaves.count("follows", len(self.follows.rows))
-        self.leaves.count("ingredients", len(dish.ingredients))
+        self._show_leaf()
+        if dish is not None:
+            self.leaves.count("steps", len(dish.steps))
+            self.leaves.count("follows", len(links_of(self._opened.plan, dish)))
+            self.leaves.count("ingredients", len(dish.ingredients))
+
+    def _aim_focus(self, dishes: object) -> None:
+        """Let the focus go to the dishes, or to the line that begins the menu while there are none."""
+        self.setFocusProxy(self.dishes.list if dishes else self.empty.first.line)
+
+    def _show_leaf(self) -> None:
+        """Bring the leaf that is turned up to date; the others follow when they are turned up."""
+        dish = self._dish()
+        name = self.leaves.name
+        if name == "follows":
+            self.follows.refresh(dish)
+            self.follows.mark(self.steps.step)
+        elif name == "ingredients":
+            self.ingredients.refresh(dish)
+        elif name == "dish" and dish is not None:
+            self.dish_leaf.refresh(dish)
+        if self._remade:
+            self._remade = False
+            tab_as_read(self)
 
     def _write_first(self) -> None:
         self.leaves.turn("steps")
         self.steps.write_first()
 
-    def _order_tabs(self) -> None:
-        tab_as_read(self)
+    def _rows_remade(self) -> None:
+        self._remade = True
 
 
 class _Empty(QFrame):

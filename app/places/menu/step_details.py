@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
@@ -53,6 +54,7 @@ class StepDetails(QFrame):
         scroll = QScrollArea()
         scroll.setWidget(inside)
         scroll.setWidgetResizable(True)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         scroll.viewport().setAutoFillBackground(False)
         inside.setObjectName("detailsPaper")
         outer = QVBoxLayout(self)

@@ -118,7 +118,8 @@ class StepsLeaf(QWidget):
         if self.step not in self.rows.keys:
             at = before.index(self.step) if self.step in before and not other else 0
             self.step = steps[min(at, len(steps) - 1)].id if steps else None
-        self.flow.show_flow(self._opened.plan, dish)
+        if self.flow.isVisibleTo(self):
+            self.flow.show_flow(self._opened.plan, dish)
         self._show_chosen()
         if changed:
             self.remade.emit()
@@ -176,6 +177,9 @@ class StepsLeaf(QWidget):
         wide, high = room
         self._split.setOrientation(Qt.Orientation.Horizontal if wide else Qt.Orientation.Vertical)
         self.flow.setVisible(wide)
+        if wide:
+            self.flow.show_flow(self._opened.plan, self._dish)
+            self.flow.mark(self.step)
         self._side.setVisible(wide or high)
         self.bar.more.setChecked(wide or high)
         self._split.setSizes([size.width() - _SIDE, _SIDE] if wide else [size.height() - 260, 260])
