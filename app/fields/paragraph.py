@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QMimeData, QRect, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QMimeData, QSize, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QIcon, QKeyEvent, QResizeEvent, QTextCursor, QTextOption
 from PySide6.QtWidgets import QFrame, QPlainTextEdit, QSizePolicy, QToolButton, QWidget
 
 from app.fields.reading import Reading
 from app.fields.spec import Take, Typed
+from app.fields.wrapping import wrapped
 
 _FRAME = 4  # px around the text, of border and padding
 _MARGIN = 2
@@ -74,11 +75,7 @@ class Paragraph(Reading, QPlainTextEdit):
     def heightForWidth(self, width: int) -> int:
         """Return the height that the text takes at a width."""
         room = max(20, width - 2 * (_FRAME + _MARGIN) - (_CHEVRON if self.chevron is not None else 0))
-        words = self.toPlainText() or " "
-        box = self.fontMetrics().boundingRect(
-            QRect(0, 0, room, 100_000), int(Qt.TextFlag.TextWordWrap | Qt.TextFlag.TextWrapAnywhere), words
-        )
-        lines = max(1, -(-box.height() // self.fontMetrics().lineSpacing()))
+        lines = max(1, len(wrapped(self.toPlainText(), self.font(), room)))
         return max(self.minimumHeight(), lines * self.fontMetrics().lineSpacing() + 2 * (_FRAME + _MARGIN) - 2)
 
     def sizeHint(self) -> QSize:

@@ -47,8 +47,9 @@ class Tick(QCheckBox):
         self._say(sentence)
 
     def sizeHint(self) -> QSize:
-        """Be at least 28 px high, to be hit with a finger."""
-        return super().sizeHint().expandedTo(QSize(28, 28))
+        """Be as wide as the words, and high enough to be hit with a finger."""
+        words = self.fontMetrics().horizontalAdvance(self.text())
+        return QSize(_BOX + 16 + words, max(28, self.fontMetrics().height() + 8))
 
     def minimumSizeHint(self) -> QSize:
         """Be at least as large as the words."""

@@ -11,6 +11,7 @@ from core.arrange.model import Model, build
 from core.arrange.naming import NobodyLeft
 from core.arrange.outcome import Fit, Outcome, WishReached
 from core.arrange.problem import Problem
+from core.arrange.put_back import put_back
 from core.arrange.reading import read
 from core.arrange.search import first_found, improve
 from core.arrange.settle import settle
@@ -66,7 +67,8 @@ class _Arranging:
             counted_back = on_paper(self.plan)
             left = clashes(self.plan, counted_back)
             return Outcome(fit, counted_back, left, stopped=self.watch.stop.is_set(), rounds=self.watch.rounds)
-        return _as(outcome, fit)
+        # limits that could give did not have to: what was not found before has been found now
+        return _as(outcome, fit if outcome.clashes else Fit.MEETS)
 
     def _with_limits(self, *, giving: bool) -> tuple[Outcome | None, bool]:
         """Search with limits hard (or giving); return the best outcome and whether there can be none."""
@@ -99,6 +101,8 @@ class _Arranging:
     def _hear(self, model: Model, found: Found) -> None:
         self.best_found = found
         timetable = settle(model, found)
+        if model.board.giving:
+            timetable = put_back(self.problem, timetable)
         found_clashes = clashes(self.plan, timetable)
         wishes = tuple(WishReached(wish, value) for wish, value in found.parts.items())
         fit = Fit.MEETS if not found_clashes else Fit.NOT_FOUND

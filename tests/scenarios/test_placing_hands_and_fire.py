@@ -151,10 +151,10 @@ def test_f13_five_on_four():
     impossible(pans())  # and with four burners of their own
 
 
-def test_f13_with_pins_one_of_them_must_give_five_minutes():
-    # potatoes and gravy end 18:55, five minutes into the beans: one of these moves by 5
+def test_f13_with_pins_the_clash_is_where_five_stand_on_four():
+    # potatoes and gravy end 18:55, five minutes into the beans; pins stay, so two share a burner
     clash = only_clash(impossible(pans(pinned=True)))
-    assert (clash.kind, clash.by) == (ClashKind.PIN_MOVED, 5)
+    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.OVER_FULL, at("18:50"), at("18:55"), 1)
 
 
 @pytest.mark.parametrize("hob", [False, True])

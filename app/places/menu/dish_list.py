@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QPainter, QPalette, QTextLayout, QTextOption
+from PySide6.QtGui import QColor, QFont, QPainter, QPalette
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from app.bridge import OpenPlan
 from app.fields import Draft, a_button, tried, with_key
+from app.fields.wrapping import wrapped
 from app.look.colours import palette_under
 from app.look.words import clock_text, day_text
 from app.timeline.codes import dish_codes
@@ -251,18 +252,3 @@ class _Drawn(QStyledItemDelegate):
 
     def _width(self) -> int:
         return self._list_width() - self._EDGE - self._CHIP - 13 - 8
-
-
-def wrapped(text: str, font: QFont, width: int) -> list[str]:
-    """Return a text in lines that are no wider than so many pixels, where words allow it."""
-    layout = QTextLayout(text, font)
-    option = QTextOption()
-    option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
-    layout.setTextOption(option)
-    found = []
-    layout.beginLayout()
-    while (line := layout.createLine()).isValid():
-        line.setLineWidth(max(20, width))
-        found.append(text[line.textStart() : line.textStart() + line.textLength()].strip())
-    layout.endLayout()
-    return found

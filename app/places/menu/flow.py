@@ -16,8 +16,8 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QScrollArea, QToolTip, QWidget
 
+from app.fields.wrapping import wrapped
 from app.look.colours import Palette, Tone, palette_under
-from app.places.menu.dish_list import wrapped
 from app.places.menu.flow_layout import FlowLayout, Point, Sizes, laid_out
 from app.places.menu.flow_words import spoken_link, wait_words
 from app.timeline.codes import dish_codes

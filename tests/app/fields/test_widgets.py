@@ -21,10 +21,12 @@ from app.fields import (
     Spec,
     Typed,
     a_button,
+    dress_fields,
     tab_as_read,
 )
 from app.fields.reading_order import in_reading_order
 from app.fields.typed_text import COUNT, NAME
+from app.look import LIGHT
 
 ENTER = Qt.Key.Key_Return
 
@@ -139,10 +141,13 @@ def test_offers_are_chosen_and_joined(shown, kind):
     assert take.taken[-1] == "burner; oven"
 
 
-def test_a_paragraph_grows_with_its_text_and_shows_all_of_it(shown):
-    field = Paragraph(NAME, Taker())
+@pytest.mark.parametrize("width", [170, 195, 220, 260])
+@pytest.mark.parametrize("offers", [None, list])
+def test_a_paragraph_grows_with_its_text_and_shows_all_of_it(shown, width, offers):
+    field = Paragraph(Typed(str, str, offers), Taker())
     page = Page(field)
-    shown(page, width=260)
+    window = shown(page, width=width)
+    dress_fields(window, LIGHT)
     field.show_value("Cut")
     QApplication.processEvents()
     low = field.height()
@@ -151,7 +156,8 @@ def test_a_paragraph_grows_with_its_text_and_shows_all_of_it(shown):
     lines = field.document().firstBlock().layout().lineCount()
     assert lines > 2
     assert field.height() >= low + (lines - 1) * field.fontMetrics().lineSpacing() - 4
-    assert field.height() >= lines * field.fontMetrics().lineSpacing()
+    assert field.viewport().height() >= lines * field.fontMetrics().lineSpacing() - 2
+    assert field.heightForWidth(field.width()) <= (lines + 1) * field.fontMetrics().lineSpacing() + 12
 
 
 def test_a_paragraph_has_one_paragraph_only(shown):

@@ -124,19 +124,21 @@ def test_the_oven_is_switched_on_so_that_it_is_hot():
 @pytest.mark.parametrize(("pause", "heatings"), [(30, 1), (31, 2)])
 def test_it_is_kept_on_through_a_short_pause(pause, heatings):
     # a is out `pause` minutes before b goes in
-    plan = in_ovens(bake("a", 20, 160, None), bake("b", 20, 160), heater=FROM_COLD, orders=())
     apart = a_link("a.bake", "b.bake", pause, pause)
     timetable = meets(
-        in_ovens(*plan.menu.dishes, links=(apart,), heater=FROM_COLD)
+        in_ovens(bake("a", 20, 160, None), bake("b", 20, 160), links=(apart,), heater=FROM_COLD)
     )
     assert len(timetable.heatings) == heatings
 
 
-def test_it_is_not_heated_up_while_something_else_is_in_it():
-    # after a long pause at 160 the second bake wants 240: 20 min from cold, so out by then
-    plan = in_ovens(bake("a", 20, 160, 45), bake("b", 20, 240), heater=Heater(from_cold=((240, 30),), keep_on=0, up=100))
-    found = starts(meets(plan))  # out at -45 at the soonest: 25 min before -20, less than the 30 from cold
-    assert found["a.bake"] == -40  # so they follow each other without a pause
+@pytest.mark.parametrize(("keep", "fit"), [(50, Fit.MEETS), (49, Fit.IMPOSSIBLE)])
+def test_it_is_not_heated_up_while_something_else_is_in_it(keep, fit):
+    # never kept on: b in at -20 needs the oven from -50, 30 min from cold, so a is out by then
+    heater = Heater(from_cold=((240, 30),), keep_on=0, up=100)
+    outcome = answer(in_ovens(bake("a", 20, 160, keep), bake("b", 20, 240), heater=heater))
+    assert outcome.fit is fit
+    if fit is Fit.MEETS:
+        assert starts(outcome.timetable) == {"a.bake": -70, "b.bake": -20}
 
 
 def test_nobody_gets_up_at_night_to_switch_it_on():
@@ -152,21 +154,14 @@ def test_nobody_gets_up_at_night_to_switch_it_on():
 def test_whoever_has_no_hand_free_at_that_minute_switches_it_on_sooner():
     # in the oven at -10, hot in 15: on at -25 at the latest, when the only cook stirs from -30 to -10
     stirred = a_dish("stew", a_step("stew.stir", minutes=20, keeps=Keep(10)))
-    plan = in_ovens(bake("a", 10, 180), stirred, heater=Heater(from_cold=((180, 15),)), orders=())
     held = a_link("stew.stir", "a.bake", 0, 0)
-    plan = in_ovens(*plan.menu.dishes, links=(held,), heater=Heater(from_cold=((180, 15),)))
-    timetable = meets(plan)
+    heater = Heater(from_cold=((180, 15),))
+    timetable = meets(in_ovens(bake("a", 10, 180), stirred, links=(held,), heater=heater))
     assert starts(timetable) == {"a.bake": -10, "stew.stir": -30}
     assert timetable.heatings[0].start < -30
 
 
 # ---- food held hot in an oven
-
-
-def held_hot(heat: Heat, wait: int = 20, **fields) -> Dish:
-    """Return a dish that is cooked elsewhere and waits so long in an oven."""
-    keep = Keep(wait, Wait(Holding.HOT, Use(StationKind.OVEN, heat=heat)))
-    return a_dish("stew", hands_off("stew.cook", 30), keep=keep)
 
 
 def test_food_held_hot_shares_the_temperature_of_what_bakes():
@@ -207,13 +202,13 @@ def test_food_that_need_not_wait_does_not_keep_the_oven_on():
     assert len(meets(plan).heatings) == 2
 
 
-def test_held_food_wants_a_steady_oven_whatever_its_heat_says():
-    # the validator takes a hot wait as steady: 200 to 80 at 5 a minute are 24 min
-    keep = Keep(10, Wait(Holding.HOT, Use(StationKind.OVEN, heat=Heat(80, 80, 80, steady=False))))
-    stew = a_dish("stew", hands_off("stew.cook", 30), keep=keep)
-    links = (a_link("a.bake", "stew.cook", 0, 0),)
-    plan = in_ovens(bake("a", 20, 200, None), stew, links=links)
-    assert answer(plan).fit is Fit.MEETS
+@pytest.mark.parametrize(("between", "fit"), [(24, Fit.MEETS), (23, Fit.IMPOSSIBLE)])
+def test_held_food_wants_a_steady_oven_whatever_its_heat_says(between, fit):
+    # a hot wait is taken as steady: 200 to 80 at 5 a minute are 24 min
+    hot = Wait(Holding.HOT, Use(StationKind.OVEN, heat=Heat(80, 80, 80, steady=False)))
+    stew = a_dish("stew", hands_off("stew.cook", between), hands_off("stew.fill", 5), keep=Keep(0))
+    links = (a_link("a.bake", "stew.cook", 0, 0), a_link("stew.cook", "stew.fill", 10, 10, wait=hot))
+    assert answer(in_ovens(bake("a", 20, 200, None), stew, links=links)).fit is fit
 
 
 # ---- ovens of unlike reach
