@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QWidget
 from app.bridge import OpenPlan
 from app.look.words import clock_text, day_text
 from app.places.clash_list import clashes_words
+from core.arrange.outcome import Outcome
 from core.plan.step import Attention
 
 
@@ -59,12 +60,24 @@ class Strip(QFrame):
             words, mood = clashes_words(count), "clash"
         else:
             words, mood = self.tr("everything meets"), "meets"
+        self._say(words, mood)
+        self.next.setText(self._next(opened, now or datetime.now(UTC)))
+        self.next.setToolTip(self.next.text())
+
+    def show_under_way(self, outcome: Outcome | None) -> None:
+        """Say how far an arrangement has come; None: nothing found yet."""
+        if outcome is None:
+            self._say(self.tr("arranging"), "waiting")
+        elif outcome.clashes:
+            self._say(self.tr("so far {clashes}").format(clashes=clashes_words(len(outcome.clashes))), "waiting")
+        else:
+            self._say(self.tr("so far everything meets"), "waiting")
+
+    def _say(self, words: str, mood: str) -> None:
         self.state.setText(words)
         self.state.setProperty("mood", mood)
         self.state.style().unpolish(self.state)
         self.state.style().polish(self.state)
-        self.next.setText(self._next(opened, now or datetime.now(UTC)))
-        self.next.setToolTip(self.next.text())
 
     def _next(self, opened: OpenPlan, now: datetime) -> str:
         """Return the next thing to do with its clock time; before the day it is the first of all."""

@@ -110,6 +110,10 @@ class Window(QMainWindow):
         self.opened.refused.connect(self.banner.refuse)
         if self.arranger is None:
             self.arranger = Arranger(self.opened, self)
+            self.arranger.began.connect(lambda _aim: self.strip.show_under_way(None))
+            self.arranger.better.connect(self.strip.show_under_way)
+            self.arranger.ended.connect(lambda _outcome: self.refresh())
+            self.arranger.failed.connect(lambda _words: self.refresh())
         else:
             self.arranger.follow_plan(self.opened)
         self.places = places_of(self.opened, self.arranger, self)

@@ -112,7 +112,11 @@ def test_any_timetable_has_its_curves(data):
 def test_a_timetable_survives_being_text(data):
     plan = data.draw(PLANS)
     timetable = data.draw(timetables(plan))
-    timetable = replace(timetable, placed=tuple(each for each in timetable.placed if abs(each.start) < 10**9))
+    timetable = replace(  # without what lies thousands of years away
+        timetable,
+        placed=tuple(each for each in timetable.placed if abs(each.start) < 10**9),
+        heatings=tuple(each for each in timetable.heatings if abs(each.start) < 10**9),
+    )
     assert read_timetable(write_timetable(plan, timetable)) == timetable
 
 

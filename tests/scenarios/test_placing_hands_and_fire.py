@@ -59,7 +59,11 @@ def test_f5_a_covered_side_zone_of_twenty_minutes_mends_it():
 def test_f5_two_loads_mend_it(pieces, a_load):
     # 2 x 8 + 2 = 18 min from 18:42; the first is out 18:50, 10 min old
     found = times(skewers(pieces, a_load))
-    assert (found["skewers.light"], found["skewers.grill"], found["skewers.grill/2"]) == ("18:12", "18:42", "18:52")
+    assert (found["skewers.light"], found["skewers.grill"], found["skewers.grill/2"]) == (
+        "18:12",
+        "18:42",
+        "18:52",
+    )
 
 
 # ---- F6: one pair of hands at the end
@@ -154,7 +158,12 @@ def test_f13_five_on_four():
 def test_f13_with_pins_the_clash_is_where_five_stand_on_four():
     # potatoes and gravy end 18:55, five minutes into the beans; pins stay, so two share a burner
     clash = only_clash(impossible(pans(pinned=True)))
-    assert (clash.kind, clash.start, clash.end, clash.by) == (ClashKind.OVER_FULL, at("18:50"), at("18:55"), 1)
+    assert (clash.kind, clash.start, clash.end, clash.by) == (
+        ClashKind.OVER_FULL,
+        at("18:50"),
+        at("18:55"),
+        1,
+    )
 
 
 @pytest.mark.parametrize("hob", [False, True])

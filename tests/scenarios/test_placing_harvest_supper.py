@@ -58,7 +58,8 @@ def test_one_cook_alone_cannot(supper):
 def test_one_cook_alone_cannot_even_where_one_could_plate(supper):
     """With the plating done by one the counts per minute are possible, and the work is still too much."""
     dishes = tuple(
-        replace(dish, steps=tuple(replace(step, hands=1) for step in dish.steps)) for dish in supper.menu.dishes
+        replace(dish, steps=tuple(replace(step, hands=1) for step in dish.steps))
+        for dish in supper.menu.dishes
     )
     alone = replace(supper.kitchen, cooks=tuple(cook for cook in supper.kitchen.cooks if cook.id == "head"))
     plan = replace(supper, kitchen=alone, menu=replace(supper.menu, dishes=dishes))

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import pairwise
 from math import ceil
 
 from core.plan import meaning
@@ -145,9 +146,7 @@ class Brute:
         pieces = [piece for number in range(len(laid)) for piece in self._hands(laid, number)]
         racks = self.oven.units if self.oven is not None else 0
         for minute in range(newest.start, newest.end):
-            there = [
-                self.jobs[place] for place, each in enumerate(laid) if each.start <= minute < each.end
-            ]
+            there = [self.jobs[place] for place, each in enumerate(laid) if each.start <= minute < each.end]
             if sum(job.burners for job in there) > len(self.burners):
                 return False
             if sum(job.heat is not None for job in there) > racks:
@@ -196,8 +195,14 @@ class Brute:
         return None
 
     def _shares(self, laid: list[Laid], each: Laid) -> bool:
+        """Return whether a bake off its recipe's setting is in the oven with one whose recipe says another."""
+        own = next(job.heat for job, other in zip(self.jobs, laid, strict=True) if other is each)
         return any(
-            job.heat is not None and other is not each and other.start < each.end and each.start < other.end
+            job.heat is not None
+            and own is not None
+            and job.heat.setting != own.setting
+            and other.start < each.end
+            and each.start < other.end
             for job, other in zip(self.jobs, laid, strict=True)
         )
 
@@ -279,11 +284,15 @@ class Brute:
             return None
         placed, stays = [], []
         for number, (job, each) in enumerate(zip(self.jobs, laid, strict=True)):
-            hands = tuple(Hand(start, minutes, cook) for owner, start, minutes, cook in cooks if owner == number)
+            hands = tuple(
+                Hand(start, minutes, cook) for owner, start, minutes, cook in cooks if owner == number
+            )
             spots = tuple(Spot(station) for station in burners.get((number, None), ()))
             if job.heat is not None and self.oven is not None:
                 spots = (Spot(self.oven.id), *spots)
-            placed.append(Placed(job.step.id, each.start, each.end - each.start, 0, spots, each.setting, hands))
+            placed.append(
+                Placed(job.step.id, each.start, each.end - each.start, 0, spots, each.setting, hands)
+            )
         for (one, other), stations in burners.items():
             if other is not None:
                 after = None if other < 0 else self.jobs[other].step.id
@@ -315,7 +324,7 @@ class Brute:
 def up_to(heater: Heater, setting: int) -> int:
     """Return the minutes from cold: along the line through the measured points, past the last one too."""
     points = [(heater.cold, 0), *heater.from_cold]
-    for (cool, soon), (hot, late) in zip(points, points[1:], strict=False):
+    for (cool, soon), (hot, late) in pairwise(points):
         if setting <= hot or (hot, late) == points[-1]:
             return ceil(soon + (late - soon) * (setting - cool) / (hot - cool))
     return 0

@@ -49,9 +49,7 @@ def bake(name: str, minutes: int, heat: Heat | int, keep: int | None = 0, oven: 
 
 def starts(timetable: Timetable) -> dict[str, int]:
     """Return the start of each load; a later load is "step/2"."""
-    return {
-        each.step + (f"/{each.load + 1}" if each.load else ""): each.start for each in timetable.placed
-    }
+    return {each.step + (f"/{each.load + 1}" if each.load else ""): each.start for each in timetable.placed}
 
 
 def where(timetable: Timetable, step: str, load: int = 0) -> list[str]:

@@ -9,9 +9,17 @@ from core.plan.decisions import Pin
 from core.plan.kitchen import Cook, Window
 from core.plan.step import Attention, Keep, StationKind, Touch, Use
 from tests.core.arrange.arranged import answer, bake, meets, refused, starts
-from tests.support.builders import a_bench, a_cook, a_kitchen, a_step, an_oven, hands_off
-
-NO_NIGHT: dict = {"night": None}
+from tests.support.builders import (
+    a_bench,
+    a_cook,
+    a_kitchen,
+    a_link,
+    a_step,
+    an_oven,
+    burners,
+    chained,
+    hands_off,
+)
 
 
 def bench(*steps, cooks: tuple[Cook, ...] | int = 1, stations=(), **fields):
@@ -36,7 +44,9 @@ def test_two_cooks_do_two_things_at_a_time():
 
 
 def test_a_touch_of_a_tended_pot_interrupts_nothing():
-    pot = a_step("a.pot", minutes=30, attention=Attention.TENDED, touches=(Touch(10, 2), Touch(3, 1, from_end=True)))
+    pot = a_step(
+        "a.pot", minutes=30, attention=Attention.TENDED, touches=(Touch(10, 2), Touch(3, 1, from_end=True))
+    )
     # touches at -20 to -18 and at -4 to -3: hands-on work of 14 min fits between, of 15 it does not
     meets(bench(pot, a_step("b.one", minutes=14, keeps=Keep(4)), opens=-30))
     refused(bench(pot, a_step("b.one", minutes=15, keeps=Keep(4)), opens=-30))
@@ -113,15 +123,13 @@ def test_names_change_in_the_middle_of_nothing():
 
 def test_an_absence_stops_all_work():
     away = (a_cook("ann", breaks=(Window(0, 19 * 60, 19 * 60 + 25),)),)  # 19:00 to 19:25, plating 19:30
-    found = starts(meets(bench(a_step("a.one"), cooks=away)))
+    found = starts(meets(bench(a_step("a.one", keeps=Keep(30)), cooks=away)))
     assert found == {"a.one": -40}  # done by 19:00
     refused(bench(a_step("a.one", keeps=Keep(29)), cooks=away))
 
 
 def test_nobody_works_at_night_and_food_may():
     steps = (a_step("a.mix", minutes=10), hands_off("a.prove", 10 * 60), a_step("a.shape", minutes=10))
-    from tests.support.builders import chained
-
     plan = bench(*steps, links=chained(*steps, most=0), plating="2026-09-26 08:30")
     timetable = meets(plan)
     mix, _prove, shape = timetable.placed
@@ -133,7 +141,9 @@ def test_nobody_works_at_night_and_food_may():
 
 def test_a_cook_is_there_only_when_promised():
     ann = a_cook("ann", present=(Window(0, 17 * 60, 18 * 60),))
-    assert starts(meets(bench(a_step("a.one"), cooks=(ann,)))) == {"a.one": -100}  # ends 18:00, 90 before 19:30
+    assert starts(meets(bench(a_step("a.one"), cooks=(ann,)))) == {
+        "a.one": -100
+    }  # ends 18:00, 90 before 19:30
     refused(bench(a_step("a.one", minutes=61), cooks=(ann,)))
 
 
@@ -156,7 +166,9 @@ def test_two_things_pinned_to_one_cook_are_done_in_turn():
 
 def test_a_pin_to_somebody_who_is_not_there_cannot_be():
     ben = a_cook("ben", present=(Window(0, 8 * 60, 9 * 60),))
-    plan = bench(a_step("a.one", keeps=Keep(10)), cooks=(a_cook("ann"), ben), pins=(Pin("a.one", cook="ben"),))
+    plan = bench(
+        a_step("a.one", keeps=Keep(10)), cooks=(a_cook("ann"), ben), pins=(Pin("a.one", cook="ben"),)
+    )
     refused(plan)
 
 
@@ -167,7 +179,10 @@ def test_a_pin_to_somebody_without_the_skill_cannot_be():
 
 def test_a_pin_to_one_cook_of_a_step_for_two_cannot_be():
     """The validator asks all hands of the pinned cook."""
-    assert answer(bench(a_step("a.one", hands=2), cooks=2, pins=(Pin("a.one", cook="ann"),))).fit is Fit.IMPOSSIBLE
+    assert (
+        answer(bench(a_step("a.one", hands=2), cooks=2, pins=(Pin("a.one", cook="ann"),))).fit
+        is Fit.IMPOSSIBLE
+    )
 
 
 # ---- naming
@@ -175,16 +190,12 @@ def test_a_pin_to_one_cook_of_a_step_for_two_cannot_be():
 
 def test_a_dish_stays_with_one_cook_where_it_can():
     steps = [a_step(f"{dish}.{number}", minutes=5) for dish in ("a", "b") for number in (1, 2, 3)]
-    links = [
-        link
-        for dish in ("a", "b")
-        for link in __import__("tests.support.builders", fromlist=["chained"]).chained(
-            *(step for step in steps if step.id.startswith(dish)), most=0
-        )
-    ]
-    timetable = meets(bench(*steps, links=tuple(links), cooks=2, opens=-15))
+    links = chained(*steps[:3], most=0) + chained(*steps[3:], most=0)
+    timetable = meets(bench(*steps, links=links, cooks=2, opens=-15))
     for dish in ("a", "b"):
-        who = Counter(cook for step in steps if step.id.startswith(dish) for cook in cooks_of(timetable, step.id))
+        who = Counter(
+            cook for step in steps if step.id.startswith(dish) for cook in cooks_of(timetable, step.id)
+        )
         assert len(who) == 1
 
 
@@ -197,8 +208,6 @@ def test_the_least_skilled_who_can_does_it():
 def test_a_burner_is_kept_from_step_to_step_where_it_can():
     burner = (Use(StationKind.BURNER),)
     steps = (hands_off("a.boil", 5, uses=burner), hands_off("a.simmer", 5, uses=burner))
-    from tests.support.builders import a_link, burners
-
     plan = bench(*steps, links=(a_link("a.boil", "a.simmer", 0, 0),), stations=burners(3))
     placed = meets(plan).placed
     assert placed[0].spots == placed[1].spots

@@ -61,7 +61,11 @@ def test_a_hands_on_step_at_another_setting_keeps_its_cook_for_its_own_length():
 
 @pytest.mark.parametrize(
     ("first", "then", "pause"),
-    [(160, 200, 8), (200, 160, 20), (160, 201, 9)],  # 5 °C a minute up, 2 down: 40 / 5, 40 / 2, 41 / 5 rounded up
+    [
+        (160, 200, 8),
+        (200, 160, 20),
+        (160, 201, 9),
+    ],  # 5 °C a minute up, 2 down: 40 / 5, 40 / 2, 41 / 5 rounded up
 )
 def test_the_change_takes_its_time_up_and_down(first, then, pause):
     heater = Heater(from_cold=(), up=5, down=2)
@@ -148,7 +152,11 @@ def test_nobody_gets_up_at_night_to_switch_it_on():
     plan = in_ovens(bake("a", 60, 160), heater=slow, cooks=cook, plating="2026-09-26 08:00")
     refused(plan)
     meets(in_ovens(bake("a", 30, 160), heater=slow, cooks=cook, plating="2026-09-26 08:00"))
-    meets(in_ovens(bake("a", 60, 160), heater=slow, cooks=(a_cook("ann", night=None),), plating="2026-09-26 08:00"))
+    meets(
+        in_ovens(
+            bake("a", 60, 160), heater=slow, cooks=(a_cook("ann", night=None),), plating="2026-09-26 08:00"
+        )
+    )
 
 
 def test_whoever_has_no_hand_free_at_that_minute_switches_it_on_sooner():

@@ -121,21 +121,17 @@ def test_a_wide_pan_may_stand_half_on_either_hob():
 
 
 def test_food_that_waits_on_a_burner_takes_it():
-    hot = Wait(Holding.HOT, Use(StationKind.BURNER))
-    soup = a_dish("soup", hands_off("soup.boil", 5), keep=Keep(10, hot))
-    links = (a_link("soup.boil", "pan.cook"),)
-    plan = among(soup, pan("pan", 5, 0), links=links, stations=burners(1))
-    refused(plan if plan.last_steps == {"soup.boil", "pan.cook"} else _both_served(hot))
-    timetable = meets(_both_served(hot, count=2))
+    # the soup is done by -5 and stays on its burner until plating, while something is in the pan
+    def supper(count: int):
+        hot = Wait(Holding.HOT, Use(StationKind.BURNER))
+        soup = a_dish("soup", hands_off("soup.boil", 5, latest=-5), keep=Keep(10, hot))
+        return among(soup, pan("pan", 5, 0), stations=burners(count))
+
+    refused(supper(1))
+    timetable = meets(supper(2))
     (stay,) = timetable.stays
     assert (stay.start, stay.end) == (-5, 0)
     assert stay.spots[0].station != where(timetable, "pan.cook")[0]
-
-
-def _both_served(hot: Wait, count: int = 1):
-    """Soup waits hot for its last five minutes while something is in the pan."""
-    soup = a_dish("soup", hands_off("soup.boil", 5, latest=-5), keep=Keep(10, hot))
-    return among(soup, pan("pan", 5, 0), stations=burners(count))
 
 
 def test_food_that_need_not_wait_takes_no_burner():

@@ -34,7 +34,9 @@ def bench(*steps, **fields):
 
 
 def test_end_to_start_least_and_most():
-    found = starts(meets(bench(hands_off("a.one"), hands_off("a.two"), links=(a_link("a.one", "a.two", 7, 9),))))
+    found = starts(
+        meets(bench(hands_off("a.one"), hands_off("a.two"), links=(a_link("a.one", "a.two", 7, 9),)))
+    )
     assert found == {"a.one": -27, "a.two": -10}
 
 
@@ -86,9 +88,11 @@ def test_an_order_of_the_cook_holds():
 # ---- limits
 
 
-def test_earliest_and_latest():
-    meets(bench(hands_off("a.one", 10, earliest=-30, latest=-20)))
-    refused(bench(hands_off("a.one", 11, earliest=-30, latest=-20)))
+@pytest.mark.parametrize(("between", "fit"), [(5, Fit.MEETS), (6, Fit.IMPOSSIBLE)])
+def test_earliest_and_latest(between, fit):
+    # 10 from -35 at the earliest, 5 of waiting, 10 by -10 at the latest
+    steps = (hands_off("a.one", earliest=-35), hands_off("a.two", latest=-10))
+    assert answer(bench(*steps, links=(a_link("a.one", "a.two", between),))).fit is fit
 
 
 def test_the_clock_decides_whatever_is_better():
@@ -153,7 +157,9 @@ def test_the_nearest_of_what_comes_late_is_late_and_nothing_else():
 
 def test_what_waits_in_a_place_until_it_is_served_may_be_late_too():
     keep = Keep(5, Wait(Holding.HOT, Use(StationKind.BURNER)))
-    plan = a_plan(a_dish("a", hands_off("a.one", 20), keep=keep), kitchen=a_kitchen(stations=burners(1)), opens=-10)
+    plan = a_plan(
+        a_dish("a", hands_off("a.one", 20), keep=keep), kitchen=a_kitchen(stations=burners(1)), opens=-10
+    )
     outcome = refused(plan)
     assert [(each.kind, each.by) for each in outcome.clashes] == [(ClashKind.LATE, 10)]
 

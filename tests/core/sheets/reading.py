@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import re
 from datetime import UTC, datetime, timedelta
+from typing import Any, NamedTuple
 from zoneinfo import ZoneInfo
 
 from pypdf import PdfReader
@@ -12,9 +13,7 @@ from pypdf import PdfReader
 from core.plan.plan import Plan
 
 _DAY = re.compile(r"(Monday|Tuesday|Wednesday|Thursday|Friday|Saturday|Sunday) (\d+) ([A-Z][a-z]+)")
-_MONTHS = (
-    "January February March April May June July August September October November December".split()
-)
+_MONTHS = "January February March April May June July August September October November December".split()
 
 
 def squeezed(text: str) -> str:
@@ -49,3 +48,52 @@ def on_the_wall(plan: Plan, offset: int) -> datetime:
 def day_of(at: datetime) -> tuple[int, str]:
     """Return day of the month and month, as text_of_days knows them."""
     return at.day, _MONTHS[at.month - 1]
+
+
+class Span(NamedTuple):
+    """A piece of text on a page: where it begins and ends and stands, in points from the lower left, and its size."""
+
+    left: float
+    right: float
+    foot: float
+    size: float
+
+
+def spans(page: Any) -> list[Span]:
+    """Return every piece of text as the page draws it, its width added up from the fonts' own tables."""
+    found: list[Span] = []
+    now: dict[str, Any] = {}
+
+    def see(operator: bytes, operands: Any, cm: list[float], tm: list[float]) -> None:
+        if operator == b"Tf":
+            now["font"], now["size"] = widths_of(page["/Resources"]["/Font"][operands[0]]), float(operands[1])
+        if operator in {b"Tj", b"TJ"}:
+            parts = operands[0] if operator == b"TJ" else operands
+            width = sum(drawn(part, now["font"]) for part in parts) * now["size"] / 1000
+            left = cm[4] + tm[4]
+            found.append(Span(left, left + width, cm[5] + tm[5], now["size"]))
+
+    page.extract_text(visitor_operand_before=see)
+    return found
+
+
+def drawn(part: Any, widths: dict[int, float]) -> float:
+    """Return the thousandths of an em that a string of two-byte codes takes, or a move between two strings."""
+    if isinstance(part, (int, float)):
+        return -float(part)
+    raw = part.original_bytes if isinstance(part, str) else bytes(part)
+    return sum(widths.get(int.from_bytes(raw[at : at + 2]), 1000.0) for at in range(0, len(raw), 2))
+
+
+def widths_of(font: Any) -> dict[int, float]:
+    """Return the widths of a composite font by code (PDF 32000-1, 9.7.4.3)."""
+    table = list(font["/DescendantFonts"][0].get_object()["/W"])
+    found: dict[int, float] = {}
+    while table:
+        first, second = int(table.pop(0)), table.pop(0)
+        if isinstance(second, list):
+            found |= {first + number: float(width) for number, width in enumerate(second)}
+        else:
+            width = float(table.pop(0))
+            found |= dict.fromkeys(range(first, int(second) + 1), width)
+    return found

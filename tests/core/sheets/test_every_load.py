@@ -67,7 +67,9 @@ def test_any_plan(plan: Plan) -> None:
 def test_every_hand_is_told(name: str) -> None:
     """Whoever the timetable asks for finds a line with their name in the minute in which it begins."""
     plan, timetable = FEASTS[name]()
-    told = {(line.at, who) for line in lines_of(run_sheet(plan, timetable, ())) for who in line.who.split(", ")}
+    told = {
+        (line.at, who) for line in lines_of(run_sheet(plan, timetable, ())) for who in line.who.split(", ")
+    }
     asked = [(each.start, each.cook) for placed in timetable.placed for each in placed.hands]
     asked += [(each.start, each.cook) for each in timetable.heatings]
     assert len(asked) > 15
@@ -81,7 +83,9 @@ def test_nobody_is_told_two_things_at_once() -> None:
     lines = lines_of(run_sheet(plan, timetable))
     for cook in plan.kitchen.cooks:
         busy = sorted(
-            (line.at, line.at + line.minutes) for line in lines if line.minutes and cook.name in line.who.split(", ")
+            (line.at, line.at + line.minutes)
+            for line in lines
+            if line.minutes and cook.name in line.who.split(", ")
         )
         assert len(busy) > 5
         assert all(end <= start for (_, end), (start, _) in pairwise(busy)), cook.name
@@ -125,9 +129,7 @@ def test_across_the_clock_change_the_minutes_are_true() -> None:
 def test_the_plan_moved_to_another_sunday_has_other_clock_times() -> None:
     """A week later the same minutes before plating are an hour of the clock later in the night."""
     plan, timetable = a_night_of_clock_change()
-    later = a_plan(
-        *plan.menu.dishes, links=plan.menu.links, plating="2026-11-01 13:00", zone="Europe/London"
-    )
+    later = a_plan(*plan.menu.dishes, links=plan.menu.links, plating="2026-11-01 13:00", zone="Europe/London")
     sheet = require_every_load_once(later, timetable)
     began = {line.step: line.clock for line in lines_of(sheet) if line.begins}
     assert began["bread.shape"] == "00:30"

@@ -68,7 +68,9 @@ def a_roast(**fields: object) -> Plan:
 def test_a_bake_goes_in_is_turned_and_comes_out() -> None:
     """75 min from 17:00: the last minute, 18:14, is the taking out."""
     plan = a_roast()
-    timetable = laid(plan, {"roast.bake": at("17:00")}, heatings=[heating("oven", at("16:42"), at("17:00"), 180)])
+    timetable = laid(
+        plan, {"roast.bake": at("17:00")}, heatings=[heating("oven", at("16:42"), at("17:00"), 180)]
+    )
     assert told(plan, timetable) == [
         ("16:42", "ON", "Oven to 180 °C"),
         ("17:00", "IN", "Roast the joint"),
@@ -108,7 +110,10 @@ def test_nobody_found_is_said() -> None:
 def test_a_step_for_two_names_both() -> None:
     plan = a_bench(a_step("fish.turn", minutes=5, hands=2), kitchen=a_kitchen(cooks=2))
     timetable = laid(plan, {"fish.turn": at("19:00")})
-    one, other = (replace(hand, cook=cook.id) for hand, cook in zip(timetable.placed[0].hands, plan.kitchen.cooks, strict=True))
+    one, other = (
+        replace(hand, cook=cook.id)
+        for hand, cook in zip(timetable.placed[0].hands, plan.kitchen.cooks, strict=True)
+    )
     both = Timetable((replace(timetable.placed[0], hands=(one, other)),))
     assert the_line(plan, both, Act.DO).who == "Ann, Ben"
     alone = Timetable((replace(timetable.placed[0], hands=(one,)),))
@@ -185,7 +190,10 @@ def test_what_waits_in_the_fridge_where_it_chilled_is_told_when_it_goes_in() -> 
 
 def two_bakes(first: int, second: int, **heater: int) -> Plan:
     oven = an_oven(heater=Heater(**heater))
-    one, other = hands_off("bread.bake", 30, uses=(at_oven(first),)), hands_off("tart.bake", 30, uses=(at_oven(second),))
+    one, other = (
+        hands_off("bread.bake", 30, uses=(at_oven(first),)),
+        hands_off("tart.bake", 30, uses=(at_oven(second),)),
+    )
     return a_bench(one, other, kitchen=a_kitchen(oven=oven))
 
 
@@ -221,7 +229,11 @@ def test_after_a_long_pause_the_oven_is_off_and_on_again() -> None:
 def test_a_place_that_is_hot_at_once_is_switched_on_when_it_is_first_used() -> None:
     plan = two_bakes(180, 180, from_cold=())
     timetable = laid(plan, {"bread.bake": at("17:00"), "tart.bake": at("17:40")})
-    heats = [(line.clock, line.act.value, line.does) for line in lines_of(plan, timetable) if line.station is not None]
+    heats = [
+        (line.clock, line.act.value, line.does)
+        for line in lines_of(plan, timetable)
+        if line.station is not None
+    ]
     assert heats == [("17:00", "ON", "Oven to 180 °C"), ("18:10", "OFF", "Oven off")]
 
 
@@ -257,7 +269,10 @@ def test_waiting_is_told_with_its_limit() -> None:
     timetable = laid(plan, {make.id: at("18:20"), warm.id: at("19:00")})
     made, warmed = (line for line in lines_of(plan, timetable) if line.act is Act.DO)
     assert made.details == ("10 min, until 18:30", "then waits on the counter until 19:00, can wait to 19:15")
-    assert warmed.details == ("8 min, until 19:08", "then waits held hot until served 19:30, can wait to 19:38")
+    assert warmed.details == (
+        "8 min, until 19:08",
+        "then waits held hot until served 19:30, can wait to 19:38",
+    )
 
 
 def test_a_wait_at_its_limit_is_no_longer() -> None:
@@ -285,7 +300,11 @@ def test_loads_are_numbered_and_pairs_wait_for_each_other() -> None:
     dress = a_step("skewers.dress", minutes=2, loads=Loads(12, 6))
     plan = a_bench(grill, dress, links=(a_link(grill.id, dress.id),))
     timetable = laid(plan, {grill.id: [at("18:00"), at("18:20")], dress.id: [at("18:10"), at("18:30")]})
-    said = [(line.clock, line.does, line.details[-1]) for line in lines_of(plan, timetable) if line.step == grill.id]
+    said = [
+        (line.clock, line.does, line.details[-1])
+        for line in lines_of(plan, timetable)
+        if line.step == grill.id
+    ]
     assert said == [
         ("18:00", "Grill (load 1 of 2)", "then waits on the counter until 18:10"),
         ("18:20", "Grill (load 2 of 2)", "then waits on the counter until 18:30"),
@@ -294,11 +313,18 @@ def test_loads_are_numbered_and_pairs_wait_for_each_other() -> None:
 
 def test_vessels_are_fetched_once_for_a_run() -> None:
     pot = (VesselUse("pot"),)
-    steps = (a_step("soup.sweat", vessels=pot), a_step("soup.boil", vessels=pot), a_step("stew.boil", vessels=(VesselUse("tin", 2),)))
+    steps = (
+        a_step("soup.sweat", vessels=pot),
+        a_step("soup.boil", vessels=pot),
+        a_step("stew.boil", vessels=(VesselUse("tin", 2),)),
+    )
     vessels = (a_vessel("pot", size="6 l"), a_vessel("tin", 2))
     plan = a_bench(*steps, links=(a_link(steps[0].id, steps[1].id),), kitchen=a_kitchen(vessels=vessels))
     timetable = laid(plan, {steps[0].id: at("18:00"), steps[1].id: at("18:10"), steps[2].id: at("18:20")})
-    fetched = {line.step: [each for each in line.details if each.startswith("with ")] for line in lines_of(plan, timetable)}
+    fetched = {
+        line.step: [each for each in line.details if each.startswith("with ")]
+        for line in lines_of(plan, timetable)
+    }
     assert fetched[steps[0].id] == ["with Pot, 6 l"]
     assert fetched[steps[1].id] == []
     assert fetched[steps[2].id] == ["with 2\N{NO-BREAK SPACE}× Tin"]

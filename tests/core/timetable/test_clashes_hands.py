@@ -187,3 +187,15 @@ def test_switching_on_takes_a_minute_of_a_cook():
     clash = the_clash(plan, laid(plan, both, heatings=stranger))
     assert clash.sentence == 'Switching on the oven is given to "zed", who is not one of the cooks.'
     assert clash.cooks == ("zed",)
+
+
+def test_switching_on_what_needs_no_heating_takes_a_minute_too():
+    plan = two_jobs()
+    both = {"pork.carve": at("18:20"), "pot.boil": at("18:00")}
+    on = [heating("burner-1", at("18:25"), at("18:35"), 200)]
+    clash = the_clash(plan, laid(plan, both, heatings=on))
+    assert told(clash) == (ClashKind.HANDS_SHORT, at("18:25"), at("18:26"), 1)
+    assert clash.steps == ("pork.carve",)
+    assert clash.sentence == (
+        "Ann has two things to do at once from 18:25 to 18:26: Pork: Carve and switching on Burner 1."
+    )

@@ -39,7 +39,8 @@ def test_it_heats_up_as_measured_stays_and_cools():
     assert drawn(plan, {"a.bake": -60}, heating("oven", -74, -60, 200)) == [
         (-74, 20), (-70, 100), (-60, 200), (-30, 200), (15, 20),
     ]  # fmt: skip
-    assert plateaus(plan, laid(plan, {"a.bake": -60}), OVEN) == ((-60, -30, 200),)
+    timetable = laid(plan, {"a.bake": -60}, heatings=[heating("oven", -74, -60, 200)])
+    assert plateaus(plan, timetable, OVEN) == ((-60, -30, 200),)
 
 
 def test_a_long_heating_up_is_hot_before_its_end():
