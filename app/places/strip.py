@@ -54,7 +54,9 @@ class Strip(QFrame):
         self.name.setToolTip(plan.name)
         self.serving.setText(self.tr("serving {day}, {time}").format(day=day_text(served), time=clock_text(served)))
         count = len(opened.clashes)
-        if opened.timetable is None:
+        if not plan.steps:
+            words, mood = self.tr("no steps yet"), "waiting"
+        elif opened.timetable is None:
             words, mood = self.tr("not arranged yet"), "waiting"
         elif count:
             words, mood = clashes_words(count), "clash"

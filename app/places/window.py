@@ -138,6 +138,8 @@ class Window(QMainWindow):
 
     def _close_places(self) -> None:
         if self.places is not None:
+            self.places.menu.finish()  # what is being typed still counts
+            self.places.kitchen.finish()
             for widget in self.places.widgets.values():
                 self.stack.removeWidget(widget)
                 widget.deleteLater()

@@ -10,7 +10,7 @@ import sys
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
-from threading import Lock, Thread
+from threading import Lock, Thread, current_thread
 from typing import IO
 
 from core.arrange.effort import Effort
@@ -65,7 +65,6 @@ class Apart:
             try:
                 _send(self._ensure(), work)
             except BrokenPipeError:  # it died unseen: once more with a fresh one
-                self._process = None
                 _send(self._ensure(), work)
             self._running = work.number
 
@@ -80,21 +79,14 @@ class Apart:
         """End the process."""
         with self._lock:
             process, self._process, self._running = self._process, None, None
-        if process is None:
-            return
-        with contextlib.suppress(OSError):
-            _stream(process.stdin).close()
-        try:
-            process.wait(1)
-        except subprocess.TimeoutExpired:
-            process.kill()
-            process.wait(5)
-        if self._reader is not None:
-            self._reader.join(5)
-        _stream(process.stdout).close()
+        if process is not None:
+            _let_go(process, self._reader)
 
     def _ensure(self) -> IO[bytes]:
-        if self._process is None or self._process.poll() is not None:
+        if self._process is not None and self._process.poll() is not None:
+            _let_go(self._process, self._reader)
+            self._process = None
+        if self._process is None:
             root = str(Path(__file__).resolve().parents[2])
             paths = [root, *filter(None, [os.environ.get("PYTHONPATH")])]
             self._process = subprocess.Popen(  # our own interpreter and module
@@ -125,6 +117,20 @@ class Apart:
                 self._running = None
         if lost is not None:
             self._hear(Answer(lost, None, True, "the arranging process ended by itself"))
+
+
+def _let_go(process: subprocess.Popen[bytes], reader: Thread | None) -> None:
+    """End a process, if it has not ended, and close its pipes."""
+    with contextlib.suppress(OSError):
+        _stream(process.stdin).close()
+    try:
+        process.wait(1)
+    except subprocess.TimeoutExpired:
+        process.kill()
+        process.wait(5)
+    if reader is not None and reader is not current_thread():
+        reader.join(0.5)  # it may be waiting for the lock that its caller holds
+    _stream(process.stdout).close()
 
 
 def _stream(stream: IO[bytes] | None) -> IO[bytes]:

@@ -47,13 +47,13 @@ def end_specs(opened: OpenPlan, dish: Callable[[], DishId | None]) -> tuple[Spec
 def wait_specs(opened: OpenPlan) -> tuple[Spec, Spec, Spec, Spec]:
     """Return the fields of a link's wait."""
     kinds = [
-        (LinkKind.END_TO_START, tr("from end to start")),
-        (LinkKind.START_TO_START, tr("from start to start")),
-        (LinkKind.END_TO_END, tr("from end to end")),
+        (LinkKind.END_TO_START, tr("end to start")),
+        (LinkKind.START_TO_START, tr("start to start")),
+        (LinkKind.END_TO_END, tr("end to end")),
     ]
     return (
-        Spec("least", tr("Waits at least"), MINUTES, width=86, grows=0),
-        Spec("most", tr("Waits at most"), MINUTES_IF_ANY, tr("Empty: as long as you like"), tr("no limit"), 86, 0),
+        Spec("least", tr("Waits at least"), MINUTES, width=76, grows=0),
+        Spec("most", tr("Waits at most"), MINUTES_IF_ANY, tr("Empty: as long as you like"), tr("no limit"), 76, 0),
         Spec(
             "how",
             tr("How the food waits"),
@@ -62,7 +62,7 @@ def wait_specs(opened: OpenPlan) -> tuple[Spec, Spec, Spec, Spec]:
             width=130,
             grows=3,
         ),
-        Spec("kind", tr("What is counted"), Picked(lambda: kinds), width=140, grows=1),
+        Spec("kind", tr("What is counted"), Picked(lambda: kinds), width=118, grows=0),
     )
 
 

@@ -13,7 +13,10 @@ from pypdf import PdfReader
 from core.plan.plan import Plan
 
 _DAY = re.compile(r"(Monday|Tuesday|Wednesday|Thursday|Friday|Saturday|Sunday) (\d+) ([A-Z][a-z]+)")
-_MONTHS = "January February March April May June July August September October November December".split()
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
+    "November", "December",
+)  # fmt: skip
 
 
 def squeezed(text: str) -> str:

@@ -112,7 +112,10 @@ def a_night_of_clock_change() -> tuple[Plan, Timetable]:
 
 
 def test_across_the_clock_change_the_minutes_are_true() -> None:
-    """Worked by hand: 13:00 GMT less 1350 min is 14:30 UTC, 15:30 BST; less 750 00:30 UTC, 01:30 BST; less 690 01:30 GMT."""
+    """Worked by hand from 13:00 GMT: less 1350 min is 14:30 UTC, 15:30 BST; less 750 it is 00:30 UTC, 01:30 BST;
+
+    less 690 it is 01:30 UTC, which is 01:30 again, GMT.
+    """
     plan, timetable = a_night_of_clock_change()
     sheet = require_every_load_once(plan, timetable)
     began = {line.step: (line.clock, line.tminus) for line in lines_of(sheet) if line.begins}

@@ -146,7 +146,7 @@ def test_a_step_that_goes_on_at_once_with_nobody_needed_ends_without_a_line() ->
 
 
 def test_food_that_stays_in_the_oven_does_not_go_out_and_in_again() -> None:
-    """Turned down with the meat inside: the setting changes, the meat stays; whoever ends the last step takes it out."""
+    """Turned down with the meat inside: the setting changes, the meat stays; whoever carves takes it out."""
     hot = hands_off("pork.start", 25, uses=(at_oven(230, 10),))
     low = hands_off("pork.roast", 60, uses=(Use(StationKind.OVEN, heat=Heat(160, 145, 175, steady=False)),))
     carve = a_step("pork.carve", minutes=10)
@@ -208,7 +208,7 @@ def test_the_setting_changes_when_the_last_bake_comes_out() -> None:
         ("17:30", "SET", "Oven to 165 °C", ("from 210 °C, there by 17:39",)),
         ("18:10", "OFF", "Oven off", ()),
     ]
-    assert [line.who for line in heats][0] == "Ann"
+    assert heats[0].who == "Ann"
 
 
 def test_the_same_setting_is_not_set_again() -> None:
@@ -254,7 +254,8 @@ def test_what_heats_follows_what_comes_out_in_the_same_minute() -> None:
     plan = two_bakes(210, 165)
     timetable = laid(plan, {"bread.bake": at("17:00"), "tart.bake": at("17:30")})
     assert [(act, does) for _clock, act, does in told(plan, timetable)] == [
-        ("IN", "Bake"), ("OUT", "Bread"), ("SET", "Oven to 165 °C"), ("IN", "Bake"), ("OUT", "Tart"), ("OFF", "Oven off"),
+        ("IN", "Bake"), ("OUT", "Bread"), ("SET", "Oven to 165 °C"), ("IN", "Bake"), ("OUT", "Tart"),
+        ("OFF", "Oven off"),
     ]  # fmt: skip
 
 
