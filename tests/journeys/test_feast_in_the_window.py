@@ -1,4 +1,4 @@
-"""The whole story in the window: the demo feast, a clashing bake dragged, the rest arranged, the run sheet read back."""
+"""The whole story in the window: a clashing bake is dragged, the rest arranged, the run sheet read back."""
 
 from __future__ import annotations
 

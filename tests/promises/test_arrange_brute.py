@@ -18,7 +18,7 @@ from tests.support.strategies import small_feasts
 LITTLE = Effort(work=0.6)
 TINY = {"most_dishes": 3, "most_steps": 2, "longest": 4, "opens": -12}
 SOME = settings(
-    max_examples=100, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+    max_examples=250, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
 )
 
 
