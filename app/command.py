@@ -50,9 +50,10 @@ class _Version(argparse.Action):
         from importlib.metadata import PackageNotFoundError, version
 
         try:
-            parser.exit(0, f"cookday {version('cookday')}\n")
+            print(f"cookday {version('cookday')}")
         except PackageNotFoundError:
-            parser.exit(0, "cookday, not installed: run from its source\n")
+            print("cookday, run from its source without being installed")
+        parser.exit(0)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import pytest
 
-from core.arrange import Effort, Fit, arrange
+from core.arrange import Fit
 from core.plan.decisions import Order, Pin
 from core.plan.menu import LinkKind
 from core.plan.step import ClockTime, Holding, Keep, Loads, Manner, StationKind, Use, VesselUse, Wait
@@ -162,17 +162,6 @@ def test_what_waits_in_a_place_until_it_is_served_may_be_late_too():
     )
     outcome = refused(plan)
     assert [(each.kind, each.by) for each in outcome.clashes] == [(ClashKind.LATE, 10)]
-
-
-def test_what_cannot_meet_is_never_shown_without_a_clash():
-    """A timetable that the validator finds clean is the proof that it could: such an outcome meets."""
-    hot = Wait(Holding.HOT, Use(StationKind.BURNER))
-    passed = a_dish("a", hands_off("a.one", 5), hands_off("a.two", 5), keep=Keep(0))
-    links = (a_link("a.one", "a.two", 0, 0, wait=hot),)
-    pan = a_dish("b", hands_off("b.fry", 10, uses=(Use(StationKind.BURNER),)), keep=Keep(0))
-    plan = a_plan(passed, pan, links=links, kitchen=a_kitchen(stations=burners(1)), transfer=0)
-    outcome = arrange(plan, Effort(work=1.0))
-    assert (outcome.fit is Fit.MEETS) == (outcome.clashes == ())
 
 
 # ---- vessels
