@@ -12,7 +12,7 @@ from bench.row import Row, share, show
 from core.arrange.arranging import arrange
 from core.arrange.effort import Effort
 from core.arrange.outcome import Fit, Outcome
-from core.arrange.reflow import reflow
+from core.arrange.reflowing import reflow
 from core.intake.text_plan import read_file
 from core.plan.edits import PinStep
 from core.plan.network_push import Pusher

@@ -8,8 +8,12 @@ __all__ = ["Effort", "Fit", "Outcome", "WishKind", "WishReached", "arrange", "re
 
 def __getattr__(name: str) -> object:
     """Bring in the solver only when somebody asks for it (importing OR-Tools takes half a second)."""
-    if name in ("arrange", "reflow"):
-        from core.arrange import arranging
+    if name == "arrange":
+        from core.arrange.arranging import arrange
 
-        return getattr(arranging, name)
+        return arrange
+    if name == "reflow":
+        from core.arrange.reflowing import reflow
+
+        return reflow
     raise AttributeError(name)

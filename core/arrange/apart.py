@@ -95,7 +95,9 @@ class Apart:
                 stdout=subprocess.PIPE,
                 env={**os.environ, "PYTHONPATH": os.pathsep.join(paths)},
             )
-            self._reader = Thread(target=self._read, args=(self._process,), daemon=True, name="cookday-answers")
+            self._reader = Thread(
+                target=self._read, args=(self._process,), daemon=True, name="cookday-answers"
+            )
             self._reader.start()
         return _stream(self._process.stdin)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from threading import Event
 
+from core.arrange.claims import loaded_kinds
 from core.arrange.effort import Effort
 from core.arrange.found import Found
 from core.arrange.model import Model, build
@@ -16,6 +17,7 @@ from core.arrange.reading import read
 from core.arrange.search import first_found, improve
 from core.arrange.settle import settle
 from core.arrange.watch import Watch
+from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
 from core.timetable.clashes import clashes
 from core.timetable.on_paper import on_paper
@@ -66,20 +68,27 @@ class _Arranging:
         if outcome is None:
             counted_back = on_paper(self.plan)
             left = clashes(self.plan, counted_back)
-            return Outcome(fit, counted_back, left, stopped=self.watch.stop.is_set(), rounds=self.watch.rounds)
+            fit = fit if left else Fit.MEETS
+            return Outcome(
+                fit, counted_back, left, stopped=self.watch.stop.is_set(), rounds=self.watch.rounds
+            )
         # limits that could give did not have to: what was not found before has been found now
         return _as(outcome, fit if outcome.clashes else Fit.MEETS)
 
     def _with_limits(self, *, giving: bool) -> tuple[Outcome | None, bool]:
         """Search with limits hard (or giving); return the best outcome and whether there can be none."""
         near: tuple[int, ...] | None = None
+        explicit: frozenset[StationKind] = frozenset()
         while True:
-            model = build(self.problem, giving=giving, seen=self.seen, named=self.named)
+            model = build(self.problem, giving=giving, seen=self.seen, named=self.named, explicit=explicit)
             if model is None:
                 return None, True
             found, impossible = first_found(model, self.watch, near)
+            if found is None and impossible and loaded_kinds(self.problem) & model.standing.pools:
+                explicit = loaded_kinds(self.problem)
+                continue
             if found is None:
-                return None, impossible
+                return self.best, impossible and self.best is None
             try:
                 return self._improved(model, found), False
             except NobodyLeft as trouble:
@@ -107,10 +116,15 @@ class _Arranging:
         wishes = tuple(WishReached(wish, value) for wish, value in found.parts.items())
         fit = Fit.MEETS if not found_clashes else Fit.NOT_FOUND
         outcome = Outcome(fit, timetable, found_clashes, found.score, None, wishes, rounds=self.watch.rounds)
-        if self.best is None or outcome.score < self.best.score:
+        if self.best is None or _rank(outcome) < _rank(self.best):
             self.best = outcome
             if self.better is not None:
                 self.better(outcome)
+
+
+def _rank(outcome: Outcome) -> tuple[bool, int]:
+    """Return what orders outcomes: clash-free ones first, then by score."""
+    return bool(outcome.clashes), outcome.score
 
 
 def _as(

@@ -10,7 +10,7 @@ from core.plan.kitchen import COLD, HEATED, Station, StationKind
 from core.plan.step import Use
 
 Slot = tuple[StationId, int | None]
-"""A station, or one shelf of it."""
+"""A station, one shelf of it, or (negative) one ring of it: places of one unit that a pan may share out."""
 
 _ONE_PLACE = HEATED | COLD | {StationKind.ROOM, StationKind.MACHINE}
 
@@ -47,37 +47,43 @@ def claims_of(problem: Problem) -> list[Claim]:
     """Return all claims, tasks first, in the menu's order."""
     found: list[Claim] = []
     for task in problem.tasks:
-        fixed = problem.fixed.get(task.index)
-        pinned = fixed.station if fixed is not None else None
         for number, use in enumerate(task.uses):
-            slots = slots_for(problem, use, pinned)
+            slots = slots_for(problem, use)
             if slots or use.kind is not StationKind.ROOM:
                 found.append(Claim(use, number, task.index, None, slots, _many(problem, use)))
     for index, wait in enumerate(problem.waits):
         if wait.use is not None:
-            slots = slots_for(problem, wait.use, None)
+            slots = slots_for(problem, wait.use)
             if slots or wait.use.kind is not StationKind.ROOM:
                 found.append(Claim(wait.use, 0, None, index, slots, _many(problem, wait.use)))
     return found
 
 
-def slots_for(problem: Problem, use: Use, pinned: StationId | None) -> tuple[Slot, ...]:
+def slots_for(problem: Problem, use: Use) -> tuple[Slot, ...]:
     """Return where a use fits by kind, name, units, heat, height and rawness."""
     stations = [each for each in problem.plan.kitchen.of_kind(use.kind) if use.station in (None, each.id)]
-    if pinned is not None and any(each.id == pinned for each in stations):
-        stations = [each for each in stations if each.id == pinned]
     found: list[Slot] = []
     for station in stations:
         if station.shelves:
             found += [(station.id, shelf) for shelf in _shelves(station, use)]
-        elif (station.units >= use.units or _many(problem, use)) and _hot_enough(station, use):
+        elif use.kind is StationKind.BURNER and station.units > 1:
+            found += [(station.id, -1 - ring) for ring in range(station.units)]
+        elif _roomy(problem, station, use) and _hot_enough(station, use):
             found.append((station.id, None))
     return tuple(found)
 
 
+def _roomy(problem: Problem, station: Station, use: Use) -> bool:
+    """Tell whether a station has the units; a room of none has as much as one likes."""
+    endless = use.kind is StationKind.ROOM and station.units == 0
+    return endless or station.units >= use.units or _many(problem, use)
+
+
 def _many(problem: Problem, use: Use) -> bool:
     """Tell whether a use takes several stations of one unit each."""
-    singles = all(each.units == 1 and not each.shelves for each in problem.plan.kitchen.of_kind(use.kind))
+    singles = use.kind is StationKind.BURNER or all(
+        each.units == 1 and not each.shelves for each in problem.plan.kitchen.of_kind(use.kind)
+    )
     return use.units > 1 and singles and use.kind not in _ONE_PLACE
 
 
@@ -98,6 +104,15 @@ def _hot_enough(station: Station, use: Use) -> bool:
     return station.heater.lowest <= use.heat.high and use.heat.low <= station.heater.highest
 
 
+def loaded_kinds(problem: Problem) -> frozenset[StationKind]:
+    """Return kinds of stations at which some step stands load by load.
+
+    A pool keeps such a step's place from its first load to its last, pauses included; where nothing fits so,
+    stations of these kinds are named inside the model.
+    """
+    return frozenset(use.kind for task in problem.tasks if task.loads > 1 for use in task.uses)
+
+
 def pooled_kinds(
     problem: Problem, claims: list[Claim], explicit: frozenset[StationKind]
 ) -> frozenset[StationKind]:
@@ -113,6 +128,9 @@ def pooled_kinds(
             for each in stations
         )
         free = all(len(claim.slots) == len(stations) for claim in claims if claim.use.kind is kind)
+        free = free and not any(
+            fixed.station in {each.id for each in stations} for fixed in problem.fixed.values()
+        )
         if alike and free and len(stations) > 1 and kind not in _ONE_PLACE:
             found.add(kind)
     return frozenset(found)

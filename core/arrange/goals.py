@@ -31,8 +31,11 @@ class Goals:
         return self.given + sum(self.parts[wish] * self.weights[wish] for wish in self.parts)
 
 
-def goals(board: Board, seen: dict[int, int] | None) -> Goals:
-    """Return the goals of a board; `seen` are starts that the cook has before her (task -> start)."""
+def goals(board: Board, seen: dict[int, int] | None, *, moves: bool = False) -> Goals:
+    """Return the goals of a board; `seen` are starts that the cook has before her (task -> start).
+
+    `moves`: minutes moved count even where the cook does not mind them.
+    """
     wishes = board.problem.plan.decisions.wishes
     found = Goals()
     found.given = sum(extra * price for extra, price in board.stretched) if board.stretched else 0
@@ -44,9 +47,9 @@ def goals(board: Board, seen: dict[int, int] | None) -> Goals:
     if wishes.oven:
         found.parts[WishKind.OVEN] = _oven(board)
         found.weights[WishKind.OVEN] = wishes.oven * _DEGREE_COST
-    if seen and wishes.keep:
+    if seen is not None and (wishes.keep or moves):
         found.parts[WishKind.KEEP] = _keep(board, seen)
-        found.weights[WishKind.KEEP] = wishes.keep * _MOVE_COST
+        found.weights[WishKind.KEEP] = max(1, wishes.keep) * _MOVE_COST
     return found
 
 
@@ -75,7 +78,7 @@ def _calm(board: Board) -> Expr:
 
 def _oven(board: Board) -> Expr:
     """Heatings from cold (each as bad as twenty degrees) and degrees off the recipes."""
-    terms: list[Expr] = [cold * (_COLD_COST // _DEGREE_COST) for _bake, _station, cold, _start in board.cold]
+    terms: list[Expr] = [each.cold * (_COLD_COST // _DEGREE_COST) + each.spare for each in board.cold]
     for bake in board.bakes:
         wanted = bake.settings[0]
         terms += [

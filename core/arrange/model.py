@@ -32,6 +32,7 @@ def build(
     seen: dict[int, int] | None = None,
     named: frozenset[int] = frozenset(),
     explicit: frozenset[StationKind] = frozenset(),
+    moves: bool = False,
 ) -> Model | None:
     """Return the model of a problem, or None where the waits alone already contradict each other."""
     board = lay_out(problem, giving=giving)
@@ -42,6 +43,6 @@ def build(
     heat(board, standing)
     found = hands(board, named)
     vessels(board)
-    model = Model(board, standing, found, goals(board, seen))
+    model = Model(board, standing, found, goals(board, seen, moves=moves))
     board.model.minimize(model.goals.total)
     return model

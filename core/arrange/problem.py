@@ -19,7 +19,10 @@ Stretch = tuple[int, int]
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """Cooks needed at a task (or at a heating): minutes from its start, or, `from_end`, before its end."""
+    """Cooks needed at a task (or at a heating): minutes from its start, or, `from_end`, before its end.
+
+    `whole`: it lasts as long as the task, also where a setting makes that longer or shorter.
+    """
 
     task: int
     offset: int
@@ -27,6 +30,7 @@ class Piece:
     people: int
     skill: str
     from_end: bool = False
+    whole: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,11 @@ def put_back(problem: Problem, timetable: Timetable) -> Timetable:
 
 
 def _at(
-    problem: Problem, all_placed: dict[tuple[StepId, int], Placed], one: Placed, start: int, pinned: StationId | None
+    problem: Problem,
+    all_placed: dict[tuple[StepId, int], Placed],
+    one: Placed,
+    start: int,
+    pinned: StationId | None,
 ) -> Placed:
     by = start - one.start
     hands = tuple(replace(hand, start=hand.start + by) for hand in one.hands)
@@ -45,7 +49,9 @@ def _least_busy(problem: Problem, others: list[Placed], one: Placed, spot: Spot,
     if own not in alike or spot.station in named:
         return spot
     free = [each.id for each in alike if each.id not in {each.station for each in taken}]
-    return Spot(min(free, key=lambda station: _shared(others, one, station), default=spot.station), spot.units)
+    return Spot(
+        min(free, key=lambda station: _shared(others, one, station), default=spot.station), spot.units
+    )
 
 
 def _shared(others: list[Placed], one: Placed, station: StationId) -> int:

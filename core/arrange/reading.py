@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from core.arrange.problem import Arc, Bound, Fixed, Piece, Problem, Task, Waiting
 from core.arrange.settings import settings_of
+from core.arrange.tighten import tighten
 from core.plan import calendar, meaning
 from core.plan.menu import Link, LinkKind
 from core.plan.plan import Plan
@@ -13,6 +14,7 @@ from core.plan.runs import vessel_runs
 from core.plan.step import Attention, Step
 
 _DAY = 24 * 60
+_LONGEST = 400 * _DAY  # further back nothing is looked for
 
 
 def read(plan: Plan) -> Problem:
@@ -79,12 +81,14 @@ def _tasks(plan: Plan, problem: Problem) -> None:
 
 def _pieces(plan: Plan, step: Step, task: int, length: int) -> tuple[Piece, ...]:
     found = []
-    for hand in meaning.hands_of(plan, step, length):
+    hands = meaning.hands_of(plan, step, length)
+    for hand in hands:
         from_end = step.attention is not Attention.HANDS_ON and _counts_from_end(
             step, hand.does, hand.start, length
         )
         offset = length - hand.start - hand.minutes if from_end else hand.start
-        found.append(Piece(task, offset, hand.minutes, hand.people, hand.skill, from_end))
+        whole = hand.minutes == length and len(hands) == 1
+        found.append(Piece(task, offset, hand.minutes, hand.people, hand.skill, from_end, whole))
     return tuple(found)
 
 
@@ -161,24 +165,11 @@ def _cost(most: int | None) -> int:
 
 
 def _first_minute(problem: Problem) -> int:
-    """Return a low end of the horizon: the longest chain before the last serving, and two days to spare."""
-    after = [0] * len(problem.tasks)  # minutes that must follow each task's end
-    lengths = [task.longest for task in problem.tasks]
-    for _round in range(len(problem.tasks) + 1):
-        changed = False
-        for arc in problem.arcs:
-            if arc.gives:
-                continue
-            need = arc.lag + after[arc.after] + (0 if arc.after_end else lengths[arc.after])
-            need -= 0 if arc.before_end else lengths[arc.before]
-            if need > after[arc.before]:
-                after[arc.before] = need
-                changed = True
-        if not changed:
-            break
-    chain = max((one + other for one, other in zip(after, lengths, strict=True)), default=0)
+    """Return a low end of the horizon: the earliest of all latest starts, and two days to spare."""
+    problem.low = -_LONGEST
+    _earliest, latest = tighten(problem, problem.high)
     lows = [bound.low for bound in problem.bounds if bound.low is not None]
-    return _whole_days(min([-chain, *lows]))
+    return _whole_days(max(-_LONGEST, min([0, *latest, *lows])))
 
 
 def _whole_days(offset: int) -> int:

@@ -34,21 +34,21 @@ def hands(board: Board, named: frozenset[int]) -> Hands:
     }
     for number, piece in enumerate(found.pieces):
         start = piece_start(board, piece)
-        interval = board.model.new_fixed_size_interval_var(start, piece.minutes, "")
+        interval = _lasting(board, piece, start)
         demands.append((interval, piece.people, piece.skill))
         fixed = board.problem.fixed.get(piece.task)
         pinned = fixed.cook if fixed is not None else None
         if number in named or pinned is not None:
             found.named[number] = _choose_cooks(board, piece, start, per_cook, pinned)
-    for _bake, _station, cold, start in board.cold:
-        interval = board.model.new_optional_fixed_size_interval_var(start, SWITCH_ON, cold, "")
+    for each in board.cold:
+        interval = board.model.new_optional_fixed_size_interval_var(each.start, SWITCH_ON, each.cold, "")
         demands.append((interval, 1, ""))
     for skill in sorted({skill for _interval, _people, skill in demands} | {""}):
         _enough(
             board, [(each, people) for each, people, asked in demands if not skill or asked == skill], skill
         )
     for cook, intervals in per_cook.items():
-        if len(intervals) > 1:
+        if intervals:
             board.model.add_no_overlap(intervals + _blocks(board, cook))
     return found
 
@@ -58,6 +58,20 @@ def piece_start(board: Board, piece: Piece) -> Expr:
     if piece.from_end:
         return board.end[piece.task] - (piece.offset + piece.minutes)
     return board.start[piece.task] + piece.offset
+
+
+def _lasting(
+    board: Board, piece: Piece, start: Expr, present: cp_model.IntVar | None = None
+) -> cp_model.IntervalVar:
+    """Return the interval of a piece; one that lasts as long as its task changes with the task's length."""
+    size = board.length[piece.task] if piece.whole else piece.minutes
+    if isinstance(size, int):
+        if present is None:
+            return board.model.new_fixed_size_interval_var(start, size, "")
+        return board.model.new_optional_fixed_size_interval_var(start, size, present, "")
+    if present is None:
+        return board.model.new_interval_var(start, size, board.end[piece.task], "")
+    return board.model.new_optional_interval_var(start, size, board.end[piece.task], present, "")
 
 
 def _enough(board: Board, demands: list[tuple[cp_model.IntervalVar, int]], skill: str) -> None:
@@ -99,10 +113,13 @@ def _choose_cooks(
         if piece.skill and piece.skill not in cook.skills:
             continue
         literal = board.model.new_bool_var(f"h{piece.task}_{cook.id}")
-        interval = board.model.new_optional_fixed_size_interval_var(start, piece.minutes, literal, "")
+        interval = _lasting(board, piece, start, literal)
         per_cook[cook.id].append(interval)
         chosen[cook.id] = literal
     board.model.add(sum(chosen.values()) == piece.people)
-    if pinned in chosen:
-        board.model.add(chosen[pinned] == 1)
+    if pinned is not None:
+        if pinned not in chosen or piece.people > 1:
+            board.model.add_bool_or([])  # who is pinned cannot do it, or not alone
+        else:
+            board.model.add(chosen[pinned] == 1)
     return chosen

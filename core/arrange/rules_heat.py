@@ -6,18 +6,20 @@ line, so that three which meet pairwise have a common setting too (Helly); pairs
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import pairwise
-from math import ceil, floor
+from math import ceil
 
 from ortools.sat.python import cp_model
 
+from core.arrange.claims import Claim
 from core.arrange.rules_station import Standing
 from core.arrange.settings import settings_for_wait
-from core.arrange.variables import Bake, Board, Expr, wait_ends
+from core.arrange.variables import Bake, Board, Cold, Expr, wait_ends
 from core.plan.ids import StationId
 from core.plan.kitchen import HEATED, Heater
 
-_TENTHS = 10
+_SOONER = 60  # minutes that a heating may begin before it must, so that a hand is free to switch on
 
 
 def heat(board: Board, standing: Standing) -> None:
@@ -39,37 +41,66 @@ def heat(board: Board, standing: Standing) -> None:
 
 def _bakes(board: Board, standing: Standing) -> None:
     """Gather what wants a temperature in a place that has one at a time."""
+    baked_at = {celsius for task in board.problem.tasks for celsius, _length in task.settings}
     for claim, slots in zip(standing.claims, standing.slots, strict=True):
-        wanted = claim.use.heat
-        if wanted is None or claim.use.kind not in HEATED:
+        if claim.use.heat is None or claim.use.kind not in HEATED:
             continue
         present = {station: literal for (station, _shelf), literal in slots.items()}
-        if claim.task is not None:
-            task = board.problem.tasks[claim.task]
-            low, high = board.earliest[task.index], board.latest[task.index] + task.longest
-            picks = board.picks[task.index]
-            degrees = tuple(celsius for celsius, _length in task.settings)
-            board.bakes.append(
-                Bake(claim.name, task.index, board.start[task.index], board.end[task.index], low, high,
-                     wanted.steady, board.setting[task.index], degrees, picks, present)
-            )  # fmt: skip
+        of_task = claim.task is not None
+        bake = _of_task(board, claim, present) if of_task else _of_wait(board, claim, present, baked_at)
+        board.bakes.append(bake)
+        _within_reach(board, bake)
+
+
+def _of_task(board: Board, claim: Claim, present: dict[StationId, cp_model.IntVar | None]) -> Bake:
+    task = board.problem.tasks[claim.task or 0]
+    return Bake(
+        claim.name,
+        task.index,
+        None,
+        board.start[task.index],
+        board.end[task.index],
+        board.earliest[task.index],
+        board.latest[task.index] + task.longest,
+        claim.use.heat is None or claim.use.heat.steady,
+        board.setting[task.index],
+        tuple(celsius for celsius, _length in task.settings),
+        board.picks[task.index],
+        present,
+    )
+
+
+def _of_wait(
+    board: Board, claim: Claim, present: dict[StationId, cp_model.IntVar | None], baked_at: set[int]
+) -> Bake:
+    """Return food held hot: its place is steady whatever its heat says, and it shares what bakes there."""
+    wait = board.problem.waits[claim.waiting]
+    start, end = wait_ends(board, wait)
+    degrees = settings_for_wait(claim.use.heat, baked_at) if claim.use.heat is not None else ()
+    picks = {c: board.model.new_bool_var(f"{claim.name}t{c}") for c in degrees} if len(degrees) > 1 else {}
+    setting: Expr = sum(picks[c] * c for c in degrees) if picks else degrees[0]
+    if picks:
+        board.model.add_exactly_one(picks.values())
+        board.wait_settings[claim.waiting] = picks
+    before = board.problem.tasks[wait.before]
+    low = board.earliest[before.index] + before.shortest
+    high = board.latest[wait.after] if wait.after is not None else max(wait.until, board.high)
+    return Bake(
+        claim.name, None, claim.waiting, start, end, low, high, True, setting, degrees, picks, present
+    )
+
+
+def _within_reach(board: Board, bake: Bake) -> None:
+    """Keep a setting from stations that cannot reach it."""
+    for station, there in bake.present.items():
+        heater = board.problem.plan.kitchen.station[station].heater
+        if heater is None:
             continue
-        wait = board.problem.waits[claim.waiting]
-        start, end = wait_ends(board, wait)
-        degrees = settings_for_wait(wanted)
-        picks = (
-            {c: board.model.new_bool_var(f"{claim.name}t{c}") for c in degrees} if len(degrees) > 1 else {}
-        )
-        setting: Expr = sum(picks[c] * c for c in degrees) if picks else degrees[0]
-        if picks:
-            board.model.add_exactly_one(picks.values())
-            board.wait_settings[claim.waiting] = picks
-        before = board.problem.tasks[wait.before]
-        low = board.earliest[before.index] + before.shortest
-        high = board.latest[wait.after] if wait.after is not None else wait.until
-        board.bakes.append(
-            Bake(claim.name, None, start, end, low, high, wanted.steady, setting, degrees, picks, present)
-        )
+        for celsius in bake.settings:
+            if heater.lowest <= celsius <= heater.highest:
+                continue
+            not_both = [each.negated() for each in (bake.picks.get(celsius), there) if each is not None]
+            board.model.add_bool_or(not_both)
 
 
 class Pairs:
@@ -80,47 +111,48 @@ class Pairs:
         self.heaters = heaters
 
     def one_temperature(self, one: Bake, other: Bake) -> None:
-        """Two bakes in one oven follow each other with time to change, or have the same setting."""
+        """Let two bakes in one oven follow each other with time to change, or have the same setting."""
         together = [each for each in one.present if each in other.present and each in self.heaters]
         if not together or (len(one.settings) == len(other.settings) == 1 and one.settings == other.settings):
             return
-        slowest_up = min(self.heaters[each].up for each in together)
-        slowest_down = min(self.heaters[each].down for each in together)
-        apart = max((*one.settings, *other.settings)) - min((*one.settings, *other.settings))
-        most = ceil(apart / min(slowest_up, slowest_down))
-        if one.high + most <= other.low or other.high + most <= one.low:
-            return
-        ways = []
-        if one.low < other.high:
-            ways.append(self._first(one, other, slowest_up, slowest_down))
-        if other.low < one.high:
-            ways.append(self._first(other, one, slowest_up, slowest_down))
-        if set(one.settings) & set(other.settings):
-            ways.append(self._shared(one, other))
+        shared = self._shared(one, other) if set(one.settings) & set(other.settings) else None
+        done: dict[tuple[float, float], list[cp_model.IntVar]] = {}
         for station in together:
+            heater = self.heaters[station]
+            rates = (heater.up, heater.down)
+            if rates not in done:
+                done[rates] = self._ways(one, other, heater)
             away = [bake.present[station] for bake in (one, other)]
-            self.board.model.add_bool_or(
-                [*ways, *(literal.negated() for literal in away if literal is not None)]
-            )
+            absent = [literal.negated() for literal in away if literal is not None]
+            ways = done[rates] + ([shared] if shared is not None else [])
+            self.board.model.add_bool_or([*ways, *absent])
 
-    def _first(self, first: Bake, then: Bake, up: float, down: float) -> cp_model.IntVar:
+    def _ways(self, one: Bake, other: Bake, heater: Heater) -> list[cp_model.IntVar]:
+        """Return literals of the orders that the domains leave open."""
+        found = []
+        if one.low < other.high:
+            found.append(self._first(one, other, heater))
+        if other.low < one.high:
+            found.append(self._first(other, one, heater))
+        return found
+
+    def _first(self, first: Bake, then: Bake, heater: Heater) -> cp_model.IntVar:
         """Return a literal: `first` is out and the oven has changed before `then` goes in."""
         model = self.board.model
         literal = model.new_bool_var("")
+        between: Expr = then.start - first.end
+        model.add(then.start >= first.end).only_enforce_if(literal)
         if not then.steady:
-            model.add(then.start >= first.end).only_enforce_if(literal)
-        elif len(first.settings) == len(then.settings) == 1:
-            apart = then.settings[0] - first.settings[0]
-            pause = ceil(apart / up) if apart > 0 else ceil(-apart / down)
-            model.add(then.start >= first.end + pause).only_enforce_if(literal)
-        else:
-            between: Expr = then.start - first.end
-            model.add(then.start >= first.end).only_enforce_if(literal)
-            for rate, sign in ((up, 1), (down, -1)):
-                least = floor(rate * _TENTHS)
-                model.add(least * between >= sign * _TENTHS * (then.setting - first.setting)).only_enforce_if(
-                    literal
-                )
+            return literal
+        for rate, sign in ((heater.up, 1), (heater.down, -1)):
+            exact = Fraction(str(rate))
+            if len(first.settings) == len(then.settings) == 1:
+                apart = sign * (then.settings[0] - first.settings[0])
+                if apart > 0:
+                    model.add(between >= ceil(apart / exact)).only_enforce_if(literal)
+                continue
+            change = sign * exact.denominator * (then.setting - first.setting)
+            model.add(exact.numerator * between >= change).only_enforce_if(literal)
         return literal
 
     def _shared(self, one: Bake, other: Bake) -> cp_model.IntVar:
@@ -171,12 +203,12 @@ def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
             else minutes[bake.settings[0]]
         )
         longest = max(minutes.values())
-        start = board.model.new_int_var(board.problem.low - longest, board.high, f"on_{bake.owner}")
-        length = board.model.new_int_var(min(minutes.values()), longest, "")
-        board.model.add(length == size)
+        start = board.model.new_int_var(board.problem.low - longest - _SOONER, board.high, f"on_{bake.owner}")
+        length = board.model.new_int_var(min(minutes.values()), longest + _SOONER, "")
+        board.model.add(length >= size)
         heatings.append(board.model.new_optional_interval_var(start, length, bake.start, cold, ""))
         claims.append((heatings[-1], units))
-        board.cold.append((bake, station, cold, start))
+        board.cold.append(Cold(bake, station, cold, start, length - size))
     if units and here:
         _nothing_inside_while_heating(board, station, here, claims)
 

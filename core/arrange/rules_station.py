@@ -38,6 +38,7 @@ def stations(board: Board, explicit: frozenset[StationKind] = frozenset()) -> St
         else:
             standing.slots.append(_choose(board, claim, spaces))
     _loads_stay_put(board, standing)
+    _pins_hold(board, standing)
     for slot, demands in spaces.items():
         _not_over_full(board, slot, demands)
     for kind, demands in pools.items():
@@ -45,15 +46,20 @@ def stations(board: Board, explicit: frozenset[StationKind] = frozenset()) -> St
     return standing
 
 
-def _ends(board: Board, claim: Claim) -> tuple[Expr, Expr, Expr]:
-    """Return start, size and end of a claim."""
+def _ends(board: Board, claim: Claim) -> tuple[Expr, Expr, Expr, Literal | None]:
+    """Return start, size and end of a claim, and for food that need not wait whether it does (None: surely)."""
     if claim.task is not None:
-        return board.start[claim.task], board.length[claim.task], board.end[claim.task]
+        return board.start[claim.task], board.length[claim.task], board.end[claim.task], None
     wait = board.problem.waits[claim.waiting]
     start, end = wait_ends(board, wait)
     size = board.model.new_int_var(0, board.high - board.problem.low, f"z{claim.wait}")
     board.model.add(end == start + size)
-    return start, size, end
+    if wait.least > 0:
+        return start, size, end, None
+    does = board.model.new_bool_var(f"waits{claim.wait}")
+    board.model.add(size >= 1).only_enforce_if(does)
+    board.model.add(size == 0).only_enforce_if(does.negated())
+    return start, size, end, does
 
 
 def _in_pool(board: Board, claim: Claim) -> cp_model.IntervalVar | None:
@@ -67,22 +73,25 @@ def _in_pool(board: Board, claim: Claim) -> cp_model.IntervalVar | None:
         last = board.problem.loads[task.step.id][-1]
         size = board.model.new_int_var(0, board.high - board.problem.low, "")
         return board.model.new_interval_var(board.start[claim.task], size, board.end[last], "")
-    begins, lasts, ends = _ends(board, claim)
-    return board.model.new_interval_var(begins, lasts, ends, "")
+    begins, lasts, ends, does = _ends(board, claim)
+    if does is None:
+        return board.model.new_interval_var(begins, lasts, ends, "")
+    return board.model.new_optional_interval_var(begins, lasts, ends, does, "")
 
 
 def _choose(
     board: Board, claim: Claim, spaces: dict[Slot, list[tuple[cp_model.IntervalVar, int]]]
 ) -> dict[Slot, Literal | None]:
     """Let a claim take exactly one of its slots (or as many as its units, one each)."""
-    start, size, end = _ends(board, claim)
-    shelved = any(shelf is not None for _station, shelf in claim.slots)
+    start, size, end, does = _ends(board, claim)
+    shelved = any(shelf is not None and shelf >= 0 for _station, shelf in claim.slots)
     demand = claim.use.area if shelved else (1 if claim.many else claim.use.units)
     wanted = claim.use.units if claim.many else 1
     if not claim.slots or len(claim.slots) < wanted:
-        board.model.add_bool_or([])  # nowhere to stand: nothing can fit
+        # nowhere to stand: it cannot be, or cannot wait
+        board.model.add_bool_or([] if does is None else [does.negated()])
         return {}
-    if len(claim.slots) == wanted:
+    if does is None and len(claim.slots) == wanted:
         for slot in claim.slots:
             interval = board.model.new_interval_var(start, size, end, "")
             spaces.setdefault(slot, []).append((interval, demand))
@@ -93,7 +102,8 @@ def _choose(
         interval = board.model.new_optional_interval_var(start, size, end, literal, "")
         spaces.setdefault(slot, []).append((interval, demand))
         chosen[slot] = literal
-    board.model.add(sum(literal for literal in chosen.values() if literal is not None) == wanted)
+    taken = sum(literal for literal in chosen.values() if literal is not None)
+    board.model.add(taken == (wanted if does is None else wanted * does))
     return chosen
 
 
@@ -114,16 +124,38 @@ def _loads_stay_put(board: Board, standing: Standing) -> None:
                 board.model.add(literal == other)
 
 
+def _pins_hold(board: Board, standing: Standing) -> None:
+    """Let a step that is pinned to a station stand there with one of its uses at least."""
+    for fixed in board.problem.fixed.values():
+        if fixed.station is None:
+            continue
+        there: list[Literal] = []
+        surely = known = False
+        for claim, slots in zip(standing.claims, standing.slots, strict=True):
+            if claim.task != fixed.task:
+                continue
+            for (station, _shelf), literal in slots.items():
+                if station == fixed.station:
+                    known = True
+                    surely = surely or literal is None
+                    there += [] if literal is None else [literal]
+        if known and not surely:
+            board.model.add_bool_or(there)
+
+
 def _not_over_full(board: Board, slot: Slot, demands: list[tuple[cp_model.IntervalVar, int]]) -> None:
     """Keep a station (or shelf) from holding more than it has, or anything while it is not there."""
     station = board.problem.plan.kitchen.station[slot[0]]
-    capacity = station.units if slot[1] is None else station.shelves[slot[1]].area
+    capacity = station.units if slot[1] is None else 1
+    if slot[1] is not None and slot[1] >= 0:
+        capacity = station.shelves[slot[1]].area
     closed = calendar.closed(board.problem.plan, station, board.problem.low, board.high)
     if closed:
         for interval, _demand in demands:
             blocks = [board.model.new_fixed_size_interval_var(a, b - a, "") for a, b in closed]
             board.model.add_no_overlap([interval, *blocks])
-    _capacity(board.model, demands, capacity)
+    if station.kind is not StationKind.ROOM or station.units > 0 or station.shelves:
+        _capacity(board.model, demands, capacity)
 
 
 def _capacity(

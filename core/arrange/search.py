@@ -19,9 +19,7 @@ _FIRST_TRY = 0.4
 _PART = 0.4
 
 
-def first_found(
-    model: Model, watch: Watch, near: tuple[int, ...] | None = None
-) -> tuple[Found | None, bool]:
+def first_found(model: Model, watch: Watch, near: tuple[int, ...] | None = None) -> tuple[Found | None, bool]:
     """Return a first solution and whether it is proven that there is none; `near` are starts that nearly hold.
 
     Latest starts first, in a fixed order; brittle on large menus, so the default search follows, hinted.
@@ -65,7 +63,7 @@ def _near(model: Model, watch: Watch, near: tuple[int, ...]) -> Found | None:
 def _confirmed(model: Model, watch: Watch) -> bool:
     """Ask again with the other presolve setting: a wrong 'impossible' has been reported of the solver."""
     _solver, status = watch.solve(_without_goal(model), 5.0, presolve=False)
-    return bool(status in (cp_model.INFEASIBLE, cp_model.UNKNOWN))
+    return bool(status == cp_model.INFEASIBLE)
 
 
 def _by_latest(model: Model) -> list[cp_model.IntVar]:

@@ -6,7 +6,7 @@ import os
 import pickle
 import sys
 import traceback
-from threading import Event, Thread
+from threading import Event, Lock, Thread
 from typing import IO
 
 from core.arrange.apart import Answer, Work
@@ -21,22 +21,27 @@ class _Server:
         self._out = go_out
         self._newest: Work | None = None
         self._dropped: set[int] = set()
+        self._lock = Lock()
         self._ready, self._ended, self._stop = Event(), Event(), Event()
 
     def run(self) -> None:
         """Work until the input ends."""
         Thread(target=self._listen, daemon=True).start()
-        from core.arrange import arranging, reflow  # noqa: F401  # the slow import, done while idle
+        from core.arrange import arranging, reflowing  # noqa: F401  # the slow import, done while idle
 
         while not self._ended.is_set():
             self._ready.wait()
             self._ready.clear()
-            while (work := self._newest) is not None and not self._ended.is_set():
-                self._newest = None
-                self._stop.clear()
-                if work.number in self._dropped or self._newest is not None:
-                    self._stop.set()
+            while (work := self._take()) is not None and not self._ended.is_set():
                 self._send(self._answer(work))
+
+    def _take(self) -> Work | None:
+        """Return the newest request and let it begin, or None."""
+        with self._lock:
+            work, self._newest = self._newest, None
+            if work is not None and work.number not in self._dropped:
+                self._stop.clear()
+            return work
 
     def _listen(self) -> None:
         while True:
@@ -47,12 +52,13 @@ class _Server:
                 self._stop.set()
                 self._ready.set()
                 return
-            if isinstance(message, Work):
-                self._newest = message
-            else:
-                self._dropped.add(message)
-            self._stop.set()
-            self._ready.set()
+            with self._lock:
+                if isinstance(message, Work):
+                    self._newest = message
+                else:
+                    self._dropped.add(message)
+                self._stop.set()
+                self._ready.set()
 
     def _send(self, answer: Answer) -> None:
         try:
@@ -64,7 +70,7 @@ class _Server:
 
     def _answer(self, work: Work) -> Answer:
         from core.arrange.arranging import arrange
-        from core.arrange.reflow import reflow
+        from core.arrange.reflowing import reflow
 
         def better(outcome: Outcome) -> None:
             self._send(Answer(work.number, outcome, last=False))

@@ -35,15 +35,16 @@ def _for_one(heat: Heat, every: list[Heat]) -> tuple[int, ...]:
         low, high = max(heat.low, other.low), min(heat.high, other.high)
         if other.setting == heat.setting or low > high:
             continue
-        inside = list(range(-(-low // _DIAL) * _DIAL, high + 1, _DIAL))
-        found.update(inside or [low])
+        found.update(range(-(-low // _DIAL) * _DIAL, high + 1, _DIAL))
+        found.add(low)  # three that meet pairwise all bear the highest of their lower ends
         if low <= other.setting <= high:
             found.add(other.setting)
     return (heat.setting, *sorted(found - {heat.setting}))
 
 
-def settings_for_wait(heat: Heat) -> tuple[int, ...]:
-    """Return the °C at which food may be held, the wanted one first."""
+def settings_for_wait(heat: Heat, baked_at: set[int]) -> tuple[int, ...]:
+    """Return the °C at which food may be held, the wanted one first; `baked_at`: settings it might share."""
     low = -(-heat.low // _DIAL) * _DIAL
-    rest = set(range(low, heat.high + 1, _DIAL)) - {heat.setting}
+    shared = {celsius for celsius in baked_at if heat.low <= celsius <= heat.high}
+    rest = (set(range(low, heat.high + 1, _DIAL)) | shared | {heat.low}) - {heat.setting}
     return (heat.setting, *sorted(rest))

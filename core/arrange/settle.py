@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.arrange.claims import Claim
+from core.arrange.claims import Claim, Slot
 from core.arrange.found import Found
 from core.arrange.model import Model
 from core.arrange.naming import Job, name_cooks
@@ -77,10 +77,7 @@ class Settling:
             if claim.use.kind in self.model.standing.pools:
                 pooled.append(claim)
                 continue
-            units = 1 if claim.many else claim.use.units
-            found[claim.task, claim.wait, claim.number] = tuple(
-                Spot(station, units, shelf) for station, shelf in slots
-            )
+            found[claim.task, claim.wait, claim.number] = _spots_at(claim, slots)
         for kind in self.model.standing.pools:
             found.update(self._name_pool(kind, [claim for claim in pooled if claim.use.kind is kind]))
         return found
@@ -156,9 +153,27 @@ class Settling:
             out: int | None = None
             for start, end, setting in bakes:
                 if out is None or start > out + heater.keep_on:
-                    found.append((station, start - heat_up(heater, setting), start, setting))
+                    found.append(
+                        (station, self._on(station, start, heat_up(heater, setting)), start, setting)
+                    )
                 out = end if out is None else max(out, end)
         return found
+
+    def _on(self, station: StationId, start: int, least: int) -> int:
+        """Return when a heating begins that must have lasted `least` minutes at `start`."""
+        chosen = [
+            self.found.values[each.start.index]
+            for each in self.model.board.cold
+            if each.station == station
+            and self.found.values[each.cold.index]
+            and self._begins(each.bake.task, each.bake.wait) == start
+        ]
+        return max((each for each in chosen if each <= start - least), default=start - least)
+
+    def _begins(self, task: int | None, wait: int | None) -> int:
+        if task is not None:
+            return self.found.starts[task]
+        return self.end(self.problem.waits[wait or 0].before)
 
     def _hands(
         self, heatings: list[tuple[StationId, int, int, int]]
@@ -173,9 +188,8 @@ class Settling:
             literals = self.model.hands.named.get(number, {})
             chosen = tuple(cook for cook, literal in literals.items() if self.found.values[literal.index])
             pinned = fixed.cook if fixed is not None else None
-            jobs.append(
-                Job(number, start, piece.minutes, piece.people, piece.skill, task.dish.id, pinned, chosen)
-            )
+            minutes = self.length[piece.task] if piece.whole else piece.minutes
+            jobs.append(Job(number, start, minutes, piece.people, piece.skill, task.dish.id, pinned, chosen))
         for number, (station, start, _end, _setting) in enumerate(heatings):
             jobs.append(Job(-1 - number, start, SWITCH_ON, 1, "", station))
         named = name_cooks(self.problem, jobs)
@@ -213,6 +227,18 @@ class Settling:
                 )
             )
         return tuple(found)
+
+
+def _spots_at(claim: Claim, slots: tuple[Slot, ...]) -> tuple[Spot, ...]:
+    """Return the spots of a claim: one for each station, with as many of its rings as were taken."""
+    rings: dict[StationId, int] = {}
+    found = []
+    for station, shelf in slots:
+        if shelf is not None and shelf < 0:
+            rings[station] = rings.get(station, 0) + 1
+        else:
+            found.append(Spot(station, 1 if claim.many else claim.use.units, shelf))
+    return (*found, *(Spot(station, units) for station, units in rings.items()))
 
 
 def settle(model: Model, found: Found) -> Timetable:

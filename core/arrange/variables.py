@@ -21,6 +21,7 @@ class Bake:
 
     owner: str
     task: int | None
+    wait: int | None
     start: Expr
     end: Expr
     low: int
@@ -30,6 +31,17 @@ class Bake:
     settings: tuple[int, ...]
     picks: dict[int, cp_model.IntVar]
     present: dict[StationId, cp_model.IntVar | None]
+
+
+@dataclass(frozen=True, slots=True)
+class Cold:
+    """A heating that may be: for which bake, where, whether (`cold`), from when, minutes more than it needs."""
+
+    bake: Bake
+    station: StationId
+    cold: cp_model.IntVar
+    start: cp_model.IntVar
+    spare: Expr
 
 
 @dataclass(slots=True)
@@ -51,13 +63,15 @@ class Board:
     bakes: list[Bake] = field(default_factory=list)
     stretched: list[tuple[Expr, int]] = field(default_factory=list)
     nowhere: bool = False
-    cold: list[tuple[Bake, StationId, cp_model.IntVar, Expr]] = field(default_factory=list)
+    cold: list[Cold] = field(default_factory=list)
     wait_settings: dict[int, dict[int, cp_model.IntVar]] = field(default_factory=dict)
 
     @property
     def possible(self) -> bool:
         """Tell whether every task still has a start to choose."""
-        return not self.nowhere and all(low <= high for low, high in zip(self.earliest, self.latest, strict=True))
+        return not self.nowhere and all(
+            low <= high for low, high in zip(self.earliest, self.latest, strict=True)
+        )
 
 
 def lay_out(problem: Problem, *, giving: bool = False) -> Board:
@@ -146,5 +160,12 @@ def nobody(problem: Problem, piece: Piece) -> list[Stretch]:
 
 
 def wait_ends(board: Board, wait: Waiting) -> tuple[Expr, Expr]:
-    """Return when waiting begins and when it ends."""
-    return board.end[wait.before], board.start[wait.after] if wait.after is not None else wait.until
+    """Return when waiting begins and when it ends; what is late when limits give is served as it comes."""
+    begins = board.end[wait.before]
+    if wait.after is not None:
+        return begins, board.start[wait.after]
+    if not board.giving:
+        return begins, wait.until
+    served = board.model.new_int_var(wait.until, max(wait.until, board.high), "")
+    board.model.add_max_equality(served, [begins, wait.until])
+    return begins, served

@@ -44,7 +44,9 @@ class Watch:
         solver = cp_model.CpSolver()
         solver.parameters.num_workers = 1
         solver.parameters.random_seed = (self.effort.seed * 7919 + self.rounds) % (2**31 - 1)
-        solver.parameters.max_deterministic_time = max(0.0005, min(work, self.effort.work - self.work) / _SECONDS)
+        solver.parameters.max_deterministic_time = max(
+            0.0005, min(work, self.effort.work - self.work) / _SECONDS
+        )
         solver.parameters.cp_model_presolve = presolve
         solver.parameters.symmetry_level = 0
         if fixed_search:

@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, assume, event, given, settings
 from hypothesis import strategies as st
 
 from core.arrange import Effort, Fit, arrange
-from core.arrange.reflow import reflow
+from core.arrange.reflowing import reflow
 from core.plan.decisions import Pin
 from core.plan.plan import Plan
 from core.timetable.clashes import clashes

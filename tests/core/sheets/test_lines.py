@@ -276,6 +276,15 @@ def test_waiting_is_told_with_its_limit() -> None:
     )
 
 
+def test_what_may_be_done_early_is_counted_from_then() -> None:
+    """20 min are kept for 10 to 20, so that it may be done by 18:30: a wait of 30 min then ends at 19:00."""
+    make, warm = a_step("sauce.make", minutes=(10, 15, 20)), a_step("sauce.warm", minutes=8)
+    plan = a_bench(make, warm, links=(a_link(make.id, warm.id, most=30),))
+    timetable = laid(plan, {make.id: at("18:20"), warm.id: at("18:50")})
+    line = next(line for line in lines_of(plan, timetable) if line.step == make.id)
+    assert line.details == ("20 min, until 18:40", "then waits on the counter until 18:50, can wait to 19:00")
+
+
 def test_a_wait_at_its_limit_is_no_longer() -> None:
     make, warm = a_step("sauce.make", minutes=10), a_step("sauce.warm", minutes=8)
     plan = a_bench(make, warm, links=(a_link(make.id, warm.id, most=30),))

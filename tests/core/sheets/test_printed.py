@@ -71,6 +71,24 @@ def test_the_reading_back_sees_a_wrong_minute() -> None:
         require_read_back(plan, moved, pdf)
 
 
+@pytest.mark.parametrize("paper", ["a4", "us-letter"])
+def test_every_row_is_whole_on_its_page(paper: str) -> None:
+    """Time, act, words, dish, facts and who follow each other on one page, whatever the row's height."""
+    for plan, timetable in (harvest(), counted_back(HALL)):
+        sheet = run_sheet(plan, timetable)
+        found = [squeezed(page) for page in pages(as_pdf(sheet, paper=paper))]
+        rows = 0
+        for line in (line for day in sheet.days for line in day.lines if line.act is not Act.SERVE):
+            act = "" if line.act in {Act.DO, Act.TOUCH} else line.act.value
+            finish = line.act in {Act.OUT, Act.OFF, Act.READY}
+            facts = list(line.details) if finish or not line.dish else [line.code + line.dish, *line.details]
+            code = line.code if finish and line.dish else ""
+            row = squeezed(line.clock + line.tminus + act + code + line.does + "·".join(facts) + line.who)
+            assert any(row in page for page in found), line
+            rows += 1
+        assert rows > 100
+
+
 @pytest.mark.parametrize(("paper", "width", "height"), [("a4", 210, 297), ("us-letter", 215.9, 279.4)])
 def test_both_papers(paper: str, width: float, height: float) -> None:
     plan, timetable = harvest()

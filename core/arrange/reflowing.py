@@ -8,6 +8,7 @@ from typing import Any
 
 from ortools.sat.python import cp_model
 
+from core.arrange.claims import loaded_kinds
 from core.arrange.effort import Effort
 from core.arrange.found import read_found
 from core.arrange.model import Model, build
@@ -38,8 +39,8 @@ def reflow(plan: Plan, seen: Timetable, *, limit: float = 3.0, stop: Event | Non
     watch = Watch(Effort(work=limit, limit=limit), stop)
     named: frozenset[int] = frozenset()
     while not watch.over:
-        model = build(problem, seen=starts, named=named)
-        if model is None or WishKind.KEEP not in model.goals.parts:
+        model = build(problem, seen=starts, named=named, explicit=loaded_kinds(problem), moves=True)
+        if model is None:
             return None
         model.board.model.minimize(model.goals.parts[WishKind.KEEP])
         try:
@@ -61,6 +62,8 @@ def _nearest(
         if watch.over:
             return None
         part = _held(model, starts, free, window=_NEAR if work == _WIDE else None)
+        if free is not None:
+            _same_places(model, part.proto, seen, free)
         solver, status = watch.solve(part, work, presolve=free is not None)
         if status in _GOOD:
             found = read_found(model, solver)
@@ -129,6 +132,30 @@ def _held(
         elif window is not None:
             _narrow(proto, start, starts[index] - window, starts[index] + window)
     return part
+
+
+def _same_places(model: Model, proto: Any, seen: Timetable, free: set[int]) -> None:
+    """Keep the setting and the place of every task outside `free`, where the model has a say in them."""
+    problem = model.board.problem
+    settings = {each.key: each.setting for each in seen.placed}
+    spots = {each.key: {(spot.station, spot.shelf) for spot in each.spots} for each in seen.placed}
+    for task in problem.tasks:
+        if task.index in free:
+            continue
+        for celsius, literal in model.board.picks[task.index].items():
+            if celsius == settings.get(task.key):
+                _narrow(proto, literal, 1, 1)
+    for claim, slots in zip(model.standing.claims, model.standing.slots, strict=True):
+        if claim.task is None or claim.task in free or claim.many:
+            continue
+        key = problem.tasks[claim.task].key
+        for slot, place in slots.items():
+            if (
+                place is not None
+                and slot in spots.get(key, set())
+                and len(problem.tasks[claim.task].uses) == 1
+            ):
+                _narrow(proto, place, 1, 1)
 
 
 def _narrow(proto: Any, var: cp_model.IntVar, low: int, high: int) -> None:
