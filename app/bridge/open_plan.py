@@ -61,11 +61,11 @@ class OpenPlan(QObject):
 
     def undo(self) -> None:
         """Take the last step back."""
-        self._try(self.desk.undo)
+        self._try(lambda: self.desk.undo("undo"))
 
     def redo(self) -> None:
         """Do again what was undone last."""
-        self._try(self.desk.redo)
+        self._try(lambda: self.desk.redo("redo"))
 
     def close(self) -> None:
         """Stop listening to the desk."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QCoreApplication, QSize, Qt, Signal
-from PySide6.QtGui import QResizeEvent, QShowEvent
+from PySide6.QtGui import QIcon, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QLabel, QListWidget, QListWidgetItem, QSizePolicy, QVBoxLayout, QWidget
 
 from app.look import icons
@@ -12,6 +12,7 @@ from app.look.words import clock_text, day_text
 from core.plan.plan import Plan
 from core.timetable.clash import Clash
 
+_MANY = 8  # more clashes than anybody mends by hand
 _BESIDE = 22  # pixels that the list takes beside icon and words
 _BETWEEN = 10  # and between two lines
 
@@ -47,7 +48,11 @@ class ClashList(QWidget):
         )
         self.empty.setWordWrap(True)
         self.empty.setObjectName("soft")
+        self.hint = QLabel(self.tr("This day is not arranged yet. Arrange the day: it mends all that can be mended."))
+        self.hint.setWordWrap(True)
+        self.hint.hide()
         column.addWidget(self.heading)
+        column.addWidget(self.hint)
         column.addWidget(self.empty)
         column.addWidget(self.list, 1)
         column.addStretch(0)
@@ -63,13 +68,16 @@ class ClashList(QWidget):
         self.heading.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         self.list.setVisible(bool(clashes))
         self.list.clear()
-        mark = icons.icon("clash", palette_under(self.palette()).clash)
+        palette = palette_under(self.palette())
+        mark = icons.icon("clash", palette.clash)
+        mark.addPixmap(icons.pixmap("clash", palette.on_accent, 24), QIcon.Mode.Selected)
         for clash in clashes:
             at = plan.wall(clash.start)
             when = f"{day_text(at)}, {clock_text(at)}"
             item = QListWidgetItem(mark, f"{when}\n{clash.sentence}")
             item.setToolTip(clash.sentence)
             self.list.addItem(item)
+        self.hint.setVisible(len(clashes) > _MANY)
         self._fit_lines()
 
     def resizeEvent(self, event: QResizeEvent) -> None:

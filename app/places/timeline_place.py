@@ -24,6 +24,8 @@ from core.desk import Aim, Change
 from core.plan.edits import LiftPin, PinStep
 from core.plan.ids import StationId, StepId
 
+_ARRANGED = ("arrange", "follow")
+
 
 class TimelinePlace(QWidget):
     """Where the day is shaped. `step_opened` asks the window to show a step in the Menu place."""
@@ -65,7 +67,7 @@ class TimelinePlace(QWidget):
         row.setContentsMargins(14, 8, 14, 8)
         row.setSpacing(8)
         self.arrange = QPushButton(self.tr("Arrange the day"))
-        self.around = QPushButton(self.tr("Around what I see"))
+        self.around = QPushButton(self.tr("Mend, move little"))
         self.stop = QPushButton(self.tr("Stop"))
         self.reading = QPushButton()
         self.fit_all = QPushButton(self.tr("All days"))
@@ -141,7 +143,9 @@ class TimelinePlace(QWidget):
         self.reading.setText(self.tr("By dish") if by_station else self.tr("By station"))
 
     @Slot(object)
-    def _changed(self, _change: Change) -> None:
+    def _changed(self, change: Change) -> None:
+        if change.by not in _ARRANGED:
+            self.told.setText("")  # what was said of the arrangement no longer holds
         self.refresh()
 
     @Slot(str)
@@ -193,3 +197,4 @@ class TimelinePlace(QWidget):
     def _lift(self, step: str, load: int) -> None:
         if (StepId(step), load) in self._opened.plan.pins:
             self._opened.apply(LiftPin(StepId(step), load), "timeline")
+            self.told.setText(self.tr("The pin is lifted; arranging finds it a place again."))

@@ -45,7 +45,7 @@ class Welcome(QWidget):
         self.open_button = self._way(
             column, self.tr("Open a plan"), self.tr("A plan file, or a plan written as text"), self.open_other
         )
-        self.recent_heading = QLabel(self.tr("Lately open"))
+        self.recent_heading = QLabel(self.tr("Opened lately"))
         self.recent_heading.setObjectName("soft")
         column.addSpacing(10)
         column.addWidget(self.recent_heading)

@@ -23,6 +23,18 @@ from app.places.strip import Strip
 from app.places.welcome import Welcome
 from core.desk import Change
 from core.measures.refusal import Refusal
+from core.plan.plan import Plan
+
+
+def _fewer(change: Change) -> bool:
+    """Tell whether something was taken away that the cook may want back."""
+
+    def counted(plan: Plan) -> tuple[int, ...]:
+        kitchen = plan.kitchen
+        return len(plan.dishes), len(plan.steps), len(kitchen.stations), len(kitchen.vessels), len(kitchen.cooks)
+
+    pairs = zip(counted(change.before), counted(change.after), strict=True)
+    return change.by != "undo" and any(after < before for before, after in pairs)
 
 
 class Window(QMainWindow):
@@ -182,6 +194,8 @@ class Window(QMainWindow):
 
     def _changed(self, change: Change) -> None:
         self.refresh()
+        if _fewer(change):
+            self.banner.say(self.tr("{what}. Undo brings it back (Ctrl+Z).").format(what=change.label))
         if change.timetable_changed and self.place is not None:
             try:
                 self.place.keep_seen()

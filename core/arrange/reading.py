@@ -14,6 +14,7 @@ from core.plan.runs import vessel_runs
 from core.plan.step import Attention, Step
 
 _DAY = 24 * 60
+_UNSAID = 5  # cost of a minute for what is served with no limit said: as if it kept two hours
 _LONGEST = 400 * _DAY  # further back nothing is looked for
 
 
@@ -125,7 +126,8 @@ def _limits(plan: Plan, problem: Problem, step: Step) -> None:
     if keep.most is not None:
         low = dish.course - keep.most + first.early
         problem.bounds.append(Bound(first.index, True, low=low, gives=True))
-    problem.waits.append(Waiting(first.index, None, dish.course, 0, _cost(keep.most), keep.wait.use))
+    cost = _cost(keep.most) if keep.most is not None else _UNSAID
+    problem.waits.append(Waiting(first.index, None, dish.course, 0, cost, keep.wait.use))
 
 
 def _link(problem: Problem, link: Link) -> None:

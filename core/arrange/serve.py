@@ -88,7 +88,13 @@ def main() -> None:
     """Serve on the standard streams; what libraries print goes to stderr, so that answers stay whole."""
     answers = os.fdopen(os.dup(sys.stdout.fileno()), "wb")
     os.dup2(sys.stderr.fileno(), sys.stdout.fileno())
-    _Server(sys.stdin.buffer, answers).run()
+    try:
+        _Server(sys.stdin.buffer, answers).run()
+    except Exception:  # noqa: BLE001  # told on stderr, and the window hears that the process ended
+        traceback.print_exc()
+    finally:
+        sys.stderr.flush()
+        os._exit(0)  # a listener may still wait for input; nothing here needs an orderly end
 
 
 if __name__ == "__main__":

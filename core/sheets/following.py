@@ -46,7 +46,9 @@ def waits_there(plan: Plan, timetable: Timetable, placed: Placed) -> bool:
     return any(
         {spot.station for spot in stay.spots} == here
         for stay in timetable.stays
-        if stay.before == placed.step and stay.start == placed.end and stay.load in (placed.load, 0)
+        if stay.before == placed.step
+        and stay.start <= placed.end < stay.end
+        and stay.load in (placed.load, 0)
     )
 
 

@@ -79,13 +79,13 @@ class PlanFacts(QFrame):
             ),
             Spec(
                 "zone",
-                self.tr("Clocks of"),
+                self.tr("Time zone"),
                 Typed(_read_zone, str, _zones),
                 self.tr("The time zone, as a region and its city"),
             ),
             Spec(
                 "manner",
-                self.tr("Time kept free for a step"),
+                self.tr("Plan with"),
                 Picked(lambda: manners),
                 self.tr("Which of quick, likely and slow the day reserves"),
             ),

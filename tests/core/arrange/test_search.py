@@ -102,8 +102,8 @@ def test_naming_that_counts_cannot_see_is_repeated_with_names():
 
 
 def test_a_seen_timetable_draws_the_new_one_to_itself():
-    """Two hands-off things without limits stand anywhere; where they were seen is where they stay."""
-    steps = (hands_off("a.one", 10), hands_off("b.one", 10))
+    """Two hands-off things that keep for hours stand anywhere; where they were seen is where they stay."""
+    steps = (hands_off("a.one", 10, keeps=Keep(600)), hands_off("b.one", 10, keeps=Keep(600)))
     plan = a_bench(*steps, kitchen=a_kitchen(stations=()), transfer=0)
     fresh = answer(plan)
     assert {each.start for each in fresh.timetable.placed} == {-10}

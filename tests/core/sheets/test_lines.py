@@ -185,6 +185,42 @@ def test_what_waits_in_the_fridge_where_it_chilled_is_told_when_it_goes_in() -> 
     assert the_line(plan, timetable, Act.DO).details[0] == "from Fridge, shelf 3 from below"
 
 
+def test_loads_that_wait_where_they_chilled_stay_there_one_and_all() -> None:
+    """The second load ends while the first one waits on the shelf for both: neither is taken out before its use."""
+    fridge = a_use(StationKind.FRIDGE, area=400, height=10)
+    chill = hands_off("cream.chill", 60, uses=(fridge,), loads=Loads(12, 6))
+    whip = a_step("cream.whip", minutes=10)
+    plan = a_bench(chill, whip, links=(a_link(chill.id, whip.id, wait=Wait(Holding.FRIDGE, fridge)),))
+    timetable = laid(plan, {chill.id: [at("15:00"), at("16:00")], whip.id: at("19:00")})
+    assert told(plan, timetable) == [
+        ("15:00", "IN", "Chill (load 1 of 2)"),
+        ("16:00", "IN", "Chill (load 2 of 2)"),
+        ("19:00", "DO", "Whip"),
+    ]
+
+
+def test_food_that_waits_elsewhere_comes_out_when_its_time_is_over() -> None:
+    """Chilled on one place and kept on another: the stay begins when the chilling ends, in the cool box."""
+    fridge = a_use(StationKind.FRIDGE, area=400, height=10)
+    chill, whip = hands_off("cream.chill", 60, uses=(fridge,)), a_step("cream.whip", minutes=10)
+    box = Station("box", "Cool box", StationKind.FRIDGE, 2)
+    links = (a_link(chill.id, whip.id, wait=Wait(Holding.FRIDGE, fridge)),)
+    plan = a_bench(chill, whip, links=links, kitchen=a_kitchen(box))
+    timetable = laid(plan, {chill.id: at("15:00"), whip.id: at("19:00")}, stays={chill.id: [spot("box")]})
+    out = the_line(plan, timetable, Act.OUT)
+    assert (out.clock, out.details[-1]) == ("16:00", "waits in Cool box until 19:00")
+
+
+def test_whoever_ends_the_step_before_puts_the_food_in() -> None:
+    fill = a_step("tart.fill", minutes=10)
+    bake = hands_off("tart.bake", 30, uses=(at_oven(),))
+    plan = a_bench(fill, bake, links=(a_link(fill.id, bake.id),))
+    at_once = laid(plan, {fill.id: at("18:00"), bake.id: at("18:10")})
+    assert the_line(plan, at_once, Act.IN).who == "Ann"
+    later = laid(plan, {fill.id: at("18:00"), bake.id: at("18:20")})
+    assert the_line(plan, later, Act.IN).who == ""
+
+
 # ---- the oven
 
 
