@@ -87,7 +87,7 @@ class SheetsPlace(QWidget):
         self.keep.setEnabled(there)
         if timetable is None or not there:
             return
-        sheet = run_sheet(self._opened.plan, timetable)
+        sheet = run_sheet(self._opened.plan, timetable, self._opened.clashes)
         self._pdf = as_pdf(sheet, paper=self.paper.currentData())
         self.document.close()
         self._buffer.close()

@@ -12,12 +12,16 @@ from app.timeline.bars import Bar, Key
 from app.timeline.drag import Drag, State
 from app.timeline.heat import curve_of
 from app.timeline.paint_held import held_area
+from core.timetable.clash import ClashKind
 
 if TYPE_CHECKING:
     from app.timeline.timeline import Timeline
 
 _PAUSE = 30
 """Milliseconds after the last move before clashes are worked out."""
+
+_DEAREST = tuple(ClashKind)
+"""The order in which kinds of clashes matter while dragging: places and heat before a minute of hands."""
 
 
 class Dragging(QObject):
@@ -98,7 +102,9 @@ class Dragging(QObject):
         if held is None or key is None or not self.active:
             return
         thinker, start = self._timeline.thinker, self.drag.step_start
-        held.clashes = tuple(thinker.clashes_if(key, start, held.station))
+        # the dearest first: an oven at two temperatures before a cook who is busy for a minute
+        found = thinker.clashes_if(key, start, held.station)
+        held.clashes = tuple(sorted(found, key=lambda clash: _DEAREST.index(clash.kind)))
         self._bend_curves(key, start)
         self._repaint()
         self._timeline.held_moved.emit(held.clashes[0].sentence if held.clashes else "")
