@@ -38,7 +38,7 @@ def rarely(strategy: st.SearchStrategy[Value]) -> st.SearchStrategy[Value | None
 
 
 _MAYBE_MOST = rarely(st.integers(0, 3 * _DAY))
-_MAYBE_LOADS = rarely(st.builds(Loads, st.integers(1, 12), st.integers(1, 12), st.integers(0, 5)))
+_MAYBE_LOADS = rarely(st.builds(Loads, st.integers(1, 6), st.integers(1, 12), st.integers(0, 5)))
 _MAYBE_DONENESS = rarely(
     st.builds(Doneness, notes(), rarely(st.integers(40, 95)), rarely(st.integers(0, 90)))
 )

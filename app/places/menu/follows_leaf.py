@@ -94,7 +94,7 @@ class FollowsLeaf(QWidget):
         remove = a_button(self.tr("Take the link out (undo brings it back)"), "bin", only_icon=True)
         row = Row(
             [
-                [before, "→", after, remove],
+                [before, self.tr("then"), after, remove],
                 [self.tr("waits at least"), least, self.tr("at most"), most, how, kind],
             ],
             lambda key, value: self._take(at, key, value),
