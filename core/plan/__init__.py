@@ -1,6 +1,7 @@
 """Menu, kitchen and decisions of one feast, as values; edits of them; what they mean."""
 
 from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
+from core.plan.day import Day, Fact, State
 from core.plan.ids import CookId, DishId, StationId, StepId, VesselId
 from core.plan.kitchen import Cook, Heater, Kitchen, Shelf, Station, StationKind, Vessel, Window
 from core.plan.menu import Dish, Ingredient, Link, LinkKind, Menu
@@ -21,6 +22,7 @@ from core.plan.step import (
     Use,
     VesselUse,
     Wait,
+    Yield,
 )
 
 __all__ = [
@@ -30,10 +32,12 @@ __all__ = [
     "ClockTime",
     "Cook",
     "CookId",
+    "Day",
     "Decisions",
     "Dish",
     "DishId",
     "Doneness",
+    "Fact",
     "Heat",
     "Heater",
     "Holding",
@@ -51,6 +55,7 @@ __all__ = [
     "Plan",
     "Shelf",
     "Span",
+    "State",
     "Station",
     "StationId",
     "StationKind",
@@ -64,4 +69,5 @@ __all__ = [
     "Wait",
     "Window",
     "Wishes",
+    "Yield",
 ]

@@ -45,13 +45,14 @@ class Order:
 
 @dataclass(frozen=True, slots=True)
 class Wishes:
-    """Weights from 0 (do not care) to 10 of what makes a good day."""
+    """Weights from 0 (do not care) to 10 of what makes a good day; sleep is until `sleep_until` (minute of the day)."""
 
     fresh: int = 5
     calm: int = 3
     oven: int = 3
     sleep: int = 2
     keep: int = 4
+    sleep_until: int = 8 * 60
 
 
 @dataclass(frozen=True, slots=True)

@@ -43,7 +43,8 @@ class Shelf:
 class Heater:
     """How a station heats: settings in °C, minutes from cold as measured points, rates in °C a minute.
 
-    `keep_on`: a pause of at most so many minutes is not worth switching off for.
+    `keep_on`: a pause of at most so many minutes is not worth switching off for. `full`: per cent that a step
+    takes longer when all units are taken at some minute of it and another dish is inside too.
     """
 
     lowest: int = 50
@@ -53,6 +54,7 @@ class Heater:
     down: float = 5.0
     keep_on: int = 30
     cold: int = 20
+    full: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +73,9 @@ class Window:
 class Station:
     """A place of the kitchen. `hours` empty: always there (a cool box is cold for some hours only).
 
-    `place` tells rooms apart (kitchen, terrace). `lighting` and `burns` are minutes for fires.
+    `place` tells rooms apart (kitchen, terrace). A fire has `lighting` minutes until it is ready, of which the
+    first `laying` take a cook, and `burns` for so many minutes from then (None: as long as one likes); it may be
+    lit `fires` times. `not_with` names stations of the same appliance: oven or grill, but not both at once.
     """
 
     id: StationId
@@ -85,17 +89,29 @@ class Station:
     hours: tuple[Window, ...] = ()
     lighting: int = 0
     burns: int | None = None
+    laying: int = 5
+    fires: int = 1
+    not_with: tuple[StationId, ...] = ()
+
+    @property
+    def is_fire(self) -> bool:
+        """Tell whether it must be lit, or burns out."""
+        return self.lighting > 0 or self.burns is not None
 
 
 @dataclass(frozen=True, slots=True)
 class Vessel:
-    """A kind of vessel or tool: how many there are, its size in words, minutes to wash between uses (0: none)."""
+    """A kind of vessel or tool: how many there are, its size in words, minutes to wash between uses (0: none).
+
+    `by_hand`: washing takes a cook; else it takes its minutes only.
+    """
 
     id: VesselId
     name: str
     count: int = 1
     size: str = ""
     washing: int = 5
+    by_hand: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,12 +128,13 @@ class Cook:
 
 @dataclass(frozen=True)
 class Kitchen:
-    """Stations, vessels and cooks of one place."""
+    """Stations, vessels and cooks of one household; `walk` minutes lie between stations in different places."""
 
     name: str = "Home kitchen"
     stations: tuple[Station, ...] = ()
     vessels: tuple[Vessel, ...] = ()
     cooks: tuple[Cook, ...] = ()
+    walk: int = 1
 
     @cached_property
     def station(self) -> dict[StationId, Station]:

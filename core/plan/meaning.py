@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from core.plan.ids import StepId
-from core.plan.kitchen import StationKind
+from core.plan.kitchen import Heater, StationKind
 from core.plan.menu import Dish, LinkKind
 from core.plan.plan import Plan
 from core.plan.step import Attention, Heat, Keep, Manner, Span, Step, Use
@@ -33,13 +33,22 @@ class HandsAt:
     does: str
 
 
-def way_of(plan: Plan, step: Step) -> tuple[Span, tuple[Use, ...]]:
-    """Return the length and places of the way chosen for a step."""
+def ways_open(plan: Plan, step: Step) -> tuple[int, ...]:
+    """Return the ways a timetable may choose among: 0 as the step is written, then its alternatives' numbers."""
     choice = plan.choices.get(step.id)
-    if choice is None or choice.way == 0 or choice.way > len(step.alternatives):
+    if choice is None:
+        return tuple(range(len(step.alternatives) + 1))
+    return (choice.way if choice.way <= len(step.alternatives) else 0,)
+
+
+def way_of(plan: Plan, step: Step, way: int | None = None) -> tuple[Span, tuple[Use, ...]]:
+    """Return the length and places of a way of a step; None: the chosen one, or the step as written."""
+    if way is None:
+        way = ways_open(plan, step)[0]
+    if not 0 < way <= len(step.alternatives):
         return step.length, step.uses
-    way = step.alternatives[choice.way - 1]
-    return way.length, way.uses
+    other = step.alternatives[way - 1]
+    return other.length, other.uses
 
 
 def load_count(dish: Dish, step: Step) -> int:
@@ -72,10 +81,10 @@ def room_after(plan: Plan, step: Step) -> int | None:
     return min(rooms, default=None)
 
 
-def reserved(plan: Plan, step: StepId) -> Reserved:
-    """Return what the plan's manner reserves for a step, before any change of oven setting."""
+def reserved(plan: Plan, step: StepId, way: int | None = None) -> Reserved:
+    """Return what the plan's manner reserves for a way of a step, before any change of oven setting."""
     the_step = plan.steps[step]
-    span, _uses = way_of(plan, the_step)
+    span, _uses = way_of(plan, the_step, way)
     manner = plan.manners.get(step, plan.decisions.manner)
     if manner is Manner.HIGH:
         return Reserved(span.high, 0)
@@ -92,17 +101,29 @@ def length_at(length: int, heat: Heat, setting: int) -> int:
     return max(1, (length * (100 - (setting - heat.setting)) + 50) // 100)
 
 
-def heat_of(plan: Plan, step: Step) -> Heat | None:
-    """Return the temperature a step wants, if its way has one."""
-    _span, uses = way_of(plan, step)
+def length_when_full(length: int, heater: Heater) -> int:
+    """Return the length in a station that is full with more than one dish (common practice: 10 to 15 % longer)."""
+    return -(-length * (100 + heater.full) // 100)
+
+
+def heat_of(plan: Plan, step: Step, way: int | None = None) -> Heat | None:
+    """Return the temperature a step wants, if that way of it has one."""
+    _span, uses = way_of(plan, step, way)
     return next((use.heat for use in uses if use.heat is not None), None)
 
 
-def hands_of(plan: Plan, step: Step, length: int) -> tuple[HandsAt, ...]:
-    """Return when a step of this length needs cooks, in order of time."""
+def most_pieces(step: Step, length: int) -> int:
+    """Return into how many pieces a step of this length may be cut at most (1: it may not)."""
+    if step.least_piece is None or step.attention is not Attention.HANDS_ON or step.hands != 1:
+        return 1
+    return max(1, length // step.least_piece)
+
+
+def hands_of(plan: Plan, step: Step, length: int, way: int | None = None) -> tuple[HandsAt, ...]:
+    """Return when a step of this length needs cooks, in order of time; one in pieces as if it had only one."""
     if step.attention is Attention.HANDS_ON:
         return (HandsAt(0, length, step.hands, step.skill, step.does),)
-    put_in, take_out = transfers(plan, step)
+    put_in, take_out = transfers(plan, step, way)
     if put_in + take_out >= length and put_in and take_out:
         return (HandsAt(0, length, 1, step.skill, step.does),)
     found = [HandsAt(0, put_in, 1, "", "in")] if put_in else []
@@ -116,9 +137,9 @@ def hands_of(plan: Plan, step: Step, length: int) -> tuple[HandsAt, ...]:
     return tuple(sorted(found, key=lambda each: each.start))
 
 
-def transfers(plan: Plan, step: Step) -> tuple[int, int]:
+def transfers(plan: Plan, step: Step, way: int | None = None) -> tuple[int, int]:
     """Return the minutes of putting in and of taking out."""
-    _span, uses = way_of(plan, step)
+    _span, uses = way_of(plan, step, way)
     there = any(use.kind not in _NO_TRANSFER for use in uses)
     usual = plan.transfer if there and step.attention is not Attention.HANDS_ON else 0
     put_in = usual if step.put_in is None else step.put_in

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from core.measures.quantity import Quantity
 from core.plan.ids import StationId, StepId, VesselId
 from core.plan.kitchen import StationKind
 
@@ -145,6 +146,14 @@ class ClockTime:
 
 
 @dataclass(frozen=True, slots=True)
+class Yield:
+    """A by-product that other dishes use: what, and how much of it for the servings written."""
+
+    item: str
+    quantity: Quantity
+
+
+@dataclass(frozen=True, slots=True)
 class Alternative:
     """Another way to do a step: its own length and places."""
 
@@ -159,7 +168,8 @@ class Step:
 
     `put_in` and `take_out` are minutes of a cook at either end (None: the plan's transfer time, where it applies);
     `earliest` is an offset from plating that the start may not precede, `latest` one that the end may not pass;
-    `keeps` overrides the dish's waiting limit where this step is one of its last.
+    `keeps` overrides the dish's waiting limit where this step is one of its last. `least_piece`: a hands-on step
+    for one cook may be done in pieces of at least so many minutes. `yields`: what links may bring elsewhere.
     """
 
     id: StepId
@@ -182,3 +192,4 @@ class Step:
     keeps: Keep | None = None
     alternatives: tuple[Alternative, ...] = ()
     note: str = ""
+    yields: Yield | None = None

@@ -14,7 +14,7 @@ from core.timetable.load import (
     shelf_curves,
     vessel_curve,
 )
-from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable
+from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable, Washing
 
 __all__ = [
     "Checker",
@@ -30,6 +30,7 @@ __all__ = [
     "Spot",
     "Stay",
     "Timetable",
+    "Washing",
     "area_curve",
     "changes",
     "clashes",

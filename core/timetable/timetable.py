@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
-from core.plan.ids import CookId, StationId, StepId
+from core.plan.ids import CookId, StationId, StepId, VesselId
 from core.plan.menu import LinkKind
 
 
@@ -32,7 +32,8 @@ class Placed:
     """One load of a step on the timetable. Offsets from plating; `setting` in °C where a place is heated.
 
     `spots` follow the order of the step's uses (a use spread over several stations gives several spots);
-    `hands` has one entry for each cook of each touch.
+    `hands` has one entry for each cook of each touch. `way`: 0 as the step is written, 1 its first alternative.
+    A step done in pieces spans from its first to its last piece; its hands are the pieces.
     """
 
     step: StepId
@@ -42,6 +43,7 @@ class Placed:
     spots: tuple[Spot, ...] = ()
     setting: int | None = None
     hands: tuple[Hand, ...] = ()
+    way: int = 0
 
     @property
     def end(self) -> int:
@@ -70,7 +72,10 @@ class Stay:
 
 @dataclass(frozen=True, slots=True)
 class Heating:
-    """A station heated from cold before its first use: start, end (offsets), setting in °C, who switches it on."""
+    """A station heated from cold before its first use: start, end (offsets), setting in °C, who switches it on.
+
+    For a fire: lit at `start`, ready at `end`; `setting` is 0.
+    """
 
     station: StationId
     start: int
@@ -79,13 +84,33 @@ class Heating:
     cook: CookId | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class Washing:
+    """All vessels of one run washed, so that they are free again: start (offset), minutes, who (None: nobody)."""
+
+    vessel: VesselId
+    start: int
+    minutes: int
+    after: StepId
+    cook: CookId | None = None
+
+    @property
+    def end(self) -> int:
+        """Return the offset from which the vessels are free."""
+        return self.start + self.minutes
+
+
 @dataclass(frozen=True)
 class Timetable:
-    """Everything placed. Never part of a plan: it can always be worked out again and checked."""
+    """Everything placed. Never part of a plan: it can always be worked out again and checked.
+
+    A washing's `after` is the first step of the run (core.plan.runs) whose vessels are washed.
+    """
 
     placed: tuple[Placed, ...] = ()
     stays: tuple[Stay, ...] = ()
     heatings: tuple[Heating, ...] = ()
+    washings: tuple[Washing, ...] = ()
 
     @cached_property
     def at(self) -> dict[tuple[StepId, int], Placed]:

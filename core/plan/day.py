@@ -1,0 +1,49 @@
+"""The day itself: what has happened is fact, what is under way has begun, the rest is still to be placed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import cached_property
+
+from core.plan.ids import StepId
+
+
+class State(StrEnum):
+    """How far a load of a step has come; what no fact is about is still to do."""
+
+    UNDER_WAY = "under way"
+    DONE = "done"
+    DROPPED = "dropped"
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """What is known of one load: when it began (offset from plating), when it ended or is expected to.
+
+    `end` None while under way: as its reserved length says, but not before now. Dropped: neither counts.
+    """
+
+    step: StepId
+    state: State
+    start: int = 0
+    end: int | None = None
+    load: int = 0
+
+    @property
+    def key(self) -> tuple[StepId, int]:
+        """Return step and load."""
+        return (self.step, self.load)
+
+
+@dataclass(frozen=True)
+class Day:
+    """The offset that it is now, and all facts. Nothing can be begun before now."""
+
+    now: int
+    facts: tuple[Fact, ...] = ()
+
+    @cached_property
+    def of(self) -> dict[tuple[StepId, int], Fact]:
+        """Facts by step and load."""
+        return {fact.key: fact for fact in self.facts}
