@@ -17,9 +17,10 @@ from core.arrange.reading import read
 from core.arrange.search import first_found, improve
 from core.arrange.settle import settle
 from core.arrange.watch import Watch
+from core.plan.day import Day
 from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
-from core.timetable.clashes import clashes
+from core.arrange.judging import judged
 from core.timetable.on_paper import on_paper
 from core.timetable.timetable import Timetable
 
@@ -31,27 +32,36 @@ def arrange(
     effort: Effort | None = None,
     *,
     seen: Timetable | None = None,
+    day: Day | None = None,
     better: Hear | None = None,
     stop: Event | None = None,
 ) -> Outcome:
     """Place every unpinned step so that all meets; `better` hears each better timetable as it is found.
 
     `seen` is the timetable before the cook: what moves away from it costs (the wish to keep). Runs until the
-    effort is spent, the best is proven or `stop` is set; what was found so far is always kept. Any thread.
+    effort is spent, the best is proven or `stop` is set; what was found so far is always kept. `day`: what has
+    happened stands, the rest is placed from now on. Any thread.
     """
-    return _Arranging(plan, effort or Effort(), seen, better, stop).run()
+    return _Arranging(plan, effort or Effort(), seen, day, better, stop).run()
 
 
 class _Arranging:
     """One request being worked on."""
 
     def __init__(
-        self, plan: Plan, effort: Effort, seen: Timetable | None, better: Hear | None, stop: Event | None
+        self,
+        plan: Plan,
+        effort: Effort,
+        seen: Timetable | None,
+        day: Day | None,
+        better: Hear | None,
+        stop: Event | None,
     ) -> None:
         self.plan = plan
+        self.day = day
         self.watch = Watch(effort, stop)
         self.better = better
-        self.problem: Problem = read(plan)
+        self.problem: Problem = read(plan, day, seen)
         self.seen = _starts_seen(self.problem, seen)
         self.named: frozenset[int] = frozenset()
         self.best: Outcome | None = None
@@ -67,7 +77,7 @@ class _Arranging:
         outcome, _impossible = self._with_limits(giving=True)
         if outcome is None:
             counted_back = on_paper(self.plan)
-            left = clashes(self.plan, counted_back)
+            left = judged(self.plan, counted_back, self.day)
             fit = fit if left else Fit.MEETS
             return Outcome(
                 fit, counted_back, left, stopped=self.watch.stop.is_set(), rounds=self.watch.rounds
@@ -112,7 +122,7 @@ class _Arranging:
         timetable = settle(model, found)
         if model.board.giving:
             timetable = put_back(self.problem, timetable)
-        found_clashes = clashes(self.plan, timetable)
+        found_clashes = judged(self.plan, timetable, self.day)
         wishes = tuple(WishReached(wish, value) for wish, value in found.parts.items())
         fit = Fit.MEETS if not found_clashes else Fit.NOT_FOUND
         outcome = Outcome(fit, timetable, found_clashes, found.score, None, wishes, rounds=self.watch.rounds)

@@ -9,6 +9,7 @@ from core.plan.ids import StationId
 from core.plan.kitchen import COLD, HEATED, Station, StationKind
 from core.plan.step import Use
 
+Key = tuple[int | None, int | None, int, int]
 Slot = tuple[StationId, int | None]
 """A station, one shelf of it, or (negative) one ring of it: places of one unit that a pan may share out."""
 
@@ -19,7 +20,7 @@ _ONE_PLACE = HEATED | COLD | {StationKind.ROOM, StationKind.MACHINE}
 class Claim:
     """A use by a task (`task`) or by waiting food (`wait`), with the slots it may take.
 
-    `many`: its units are spread over as many stations (two burners).
+    `many`: its units are spread over as many stations (two burners). `way`: only where the task is done that way.
     """
 
     use: Use
@@ -28,6 +29,7 @@ class Claim:
     wait: int | None
     slots: tuple[Slot, ...]
     many: bool = False
+    way: int = 0
 
     @property
     def waiting(self) -> int:
@@ -37,26 +39,51 @@ class Claim:
         return self.wait
 
     @property
+    def of_task(self) -> int:
+        """Return the number of the task; for claims of tasks only."""
+        if self.task is None:
+            raise ValueError("this claim is of waiting food")
+        return self.task
+
+    @property
     def name(self) -> str:
         """Return a name for variables."""
         owner = f"w{self.wait}" if self.task is None else f"k{self.task}"
-        return f"{owner}u{self.number}"
+        return f"{owner}u{self.number}" + (f"y{self.way}" if self.way else "")
+
+    @property
+    def key(self) -> Key:
+        """Return what spots are kept by: task, wait, way and number of the use."""
+        return (self.task, self.wait, self.way, self.number)
 
 
 def claims_of(problem: Problem) -> list[Claim]:
     """Return all claims, tasks first, in the menu's order."""
     found: list[Claim] = []
     for task in problem.tasks:
-        for number, use in enumerate(task.uses):
-            slots = slots_for(problem, use)
-            if slots or use.kind is not StationKind.ROOM:
-                found.append(Claim(use, number, task.index, None, slots, _many(problem, use)))
+        for way in task.ways:
+            for number, use in enumerate(way.uses):
+                slots = _stood(problem, task.index, slots_for(problem, use))
+                if slots or use.kind is not StationKind.ROOM:
+                    many = _many(problem, use)
+                    found.append(Claim(use, number, task.index, None, slots, many, way.number))
     for index, wait in enumerate(problem.waits):
         if wait.use is not None:
             slots = slots_for(problem, wait.use)
             if slots or wait.use.kind is not StationKind.ROOM:
                 found.append(Claim(wait.use, 0, None, index, slots, _many(problem, wait.use)))
     return found
+
+
+def _stood(problem: Problem, task: int, slots: tuple[Slot, ...]) -> tuple[Slot, ...]:
+    """Return where a task that has begun stands, as far as that is known."""
+    placed = problem.stood.get(task)
+    if placed is None:
+        return slots
+    there = {(spot.station, spot.shelf) for spot in placed.spots}
+    stations = {station for station, _shelf in there}
+    kept = tuple(slot for slot in slots if slot in there or (slot[1] is not None and slot[1] < 0 and slot[0] in stations))
+    return kept or slots
 
 
 def slots_for(problem: Problem, use: Use) -> tuple[Slot, ...]:
@@ -85,6 +112,15 @@ def _many(problem: Problem, use: Use) -> bool:
         each.units == 1 and not each.shelves for each in problem.plan.kitchen.of_kind(use.kind)
     )
     return use.units > 1 and singles and use.kind not in _ONE_PLACE
+
+
+def in_one_appliance(problem: Problem, station: StationId) -> tuple[StationId, ...]:
+    """Return the stations that are never in use together with one, whoever of them says so."""
+    kitchen = problem.plan.kitchen
+    own = kitchen.station[station].not_with
+    return tuple(
+        each.id for each in kitchen.stations if each.id != station and (each.id in own or station in each.not_with)
+    )
 
 
 def _shelves(station: Station, use: Use) -> list[int]:
@@ -124,12 +160,23 @@ def pooled_kinds(
     for kind in {claim.use.kind for claim in claims} - explicit:
         stations = problem.plan.kitchen.of_kind(kind)
         alike = all(
-            each.units == 1 and each.heater is None and not each.shelves and not each.hours
+            each.units == 1
+            and each.heater is None
+            and not each.shelves
+            and not each.hours
+            and not each.is_fire
+            and each.place == stations[0].place
+            and not in_one_appliance(problem, each.id)
             for each in stations
         )
         free = all(len(claim.slots) == len(stations) for claim in claims if claim.use.kind is kind)
         free = free and not any(
             fixed.station in {each.id for each in stations} for fixed in problem.fixed.values()
+        )
+        free = free and not any(
+            claim.task is not None and len(problem.tasks[claim.task].ways) > 1
+            for claim in claims
+            if claim.use.kind is kind
         )
         if alike and free and len(stations) > 1 and kind not in _ONE_PLACE:
             found.add(kind)

@@ -14,16 +14,22 @@ from core.arrange.outcome import WishKind
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """Starts, settings and slots of a solution; `values` are all variables, to hint and to fix."""
+    """Starts, ways, settings and slots of a solution; `values` are all variables, to hint and to fix.
+
+    `labours`: start and end of each of the model's labours, None where it is not.
+    """
 
     values: tuple[int, ...]
     score: int
     given: int
     parts: dict[WishKind, int]
     starts: tuple[int, ...]
+    ends: tuple[int, ...]
+    ways: tuple[int, ...]
     settings: tuple[int | None, ...]
     wait_settings: dict[int, int]
     slots: tuple[tuple[Slot, ...], ...]
+    labours: tuple[tuple[int, int] | None, ...] = ()
 
 
 def read_found(model: Model, solver: cp_model.CpSolver) -> Found:
@@ -34,13 +40,15 @@ def read_found(model: Model, solver: cp_model.CpSolver) -> Found:
     def at(var: cp_model.IntVar) -> int:
         return int(values[var.index])
 
+    ways: list[int] = []
     settings: list[int | None] = []
     for task in board.problem.tasks:
-        picks = board.picks[task.index]
-        if picks:
-            settings.append(next(celsius for celsius, literal in picks.items() if at(literal)))
-        else:
-            settings.append(task.settings[0][0] if task.settings else None)
+        taken = next(n for n, literal in board.way[task.index].items() if literal is None or at(literal))
+        way = next(each for each in task.ways if each.number == taken)
+        picks = {c: literal for (number, c), literal in board.picks[task.index].items() if number == taken}
+        chosen = next((celsius for celsius, literal in picks.items() if at(literal)), None)
+        ways.append(taken)
+        settings.append(chosen if chosen is not None else way.settings[0][0] if way.settings else None)
     waits = {
         wait: next(celsius for celsius, literal in picks.items() if at(literal))
         for wait, picks in board.wait_settings.items()
@@ -49,8 +57,15 @@ def read_found(model: Model, solver: cp_model.CpSolver) -> Found:
         tuple(slot for slot, literal in choice.items() if literal is None or at(literal))
         for choice in model.standing.slots
     )
+    ends = tuple(value(end, solver) for end in board.end)
     parts = {wish: value(expr, solver) for wish, expr in model.goals.parts.items()}
     given = value(model.goals.given, solver)
     score = given + sum(parts[wish] * model.goals.weights[wish] for wish in parts)
     starts = tuple(at(var) for var in board.start)
-    return Found(values, score, given, parts, starts, tuple(settings), waits, slots)
+    labours = tuple(
+        (value(each.start, solver), value(each.end, solver)) if each.present is None or at(each.present) else None
+        for each in model.hands.labours
+    )
+    return Found(
+        values, score, given, parts, starts, ends, tuple(ways), tuple(settings), waits, slots, labours
+    )

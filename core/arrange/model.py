@@ -6,11 +6,14 @@ from dataclasses import dataclass
 
 from core.arrange.goals import Goals, goals
 from core.arrange.problem import Problem
+from core.arrange.rules_appliance import not_both
+from core.arrange.rules_fire import Fire, fires
+from core.arrange.rules_full import fullness
 from core.arrange.rules_hands import Hands, hands
 from core.arrange.rules_heat import heat
 from core.arrange.rules_station import Standing, stations
 from core.arrange.rules_time import times
-from core.arrange.rules_vessel import vessels
+from core.arrange.rules_vessel import Wash, vessels
 from core.arrange.variables import Board, lay_out
 from core.plan.kitchen import StationKind
 
@@ -23,6 +26,8 @@ class Model:
     standing: Standing
     hands: Hands
     goals: Goals
+    fires: list[Fire]
+    washes: list[Wash]
 
 
 def build(
@@ -33,16 +38,26 @@ def build(
     named: frozenset[int] = frozenset(),
     explicit: frozenset[StationKind] = frozenset(),
     moves: bool = False,
+    asking: bool = False,
 ) -> Model | None:
-    """Return the model of a problem, or None where the waits alone already contradict each other."""
-    board = lay_out(problem, giving=giving)
+    """Return the model of a problem, or None where the waits alone already contradict each other.
+
+    `asking`: without goals, and every wish holds only where its literal in `board.asked` does.
+    """
+    board = lay_out(problem, giving=giving, asking=asking)
     if not board.possible:
         return None
     times(board)
     standing = stations(board, explicit)
     heat(board, standing)
-    found = hands(board, named)
-    vessels(board)
-    model = Model(board, standing, found, goals(board, seen, moves=moves))
-    board.model.minimize(model.goals.total)
-    return model
+    fullness(board, standing)
+    lit = fires(board, standing)
+    not_both(board, standing)
+    washes = vessels(board)
+    found = hands(board, standing, named)
+    if asking:
+        return Model(board, standing, found, Goals(), lit, washes)
+    wanted = goals(board, seen, moves=moves)
+    wanted.given = wanted.given + sum(literal * price for literal, price in board.priced)
+    board.model.minimize(wanted.total)
+    return Model(board, standing, found, wanted, lit, washes)

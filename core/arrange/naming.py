@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
@@ -12,7 +13,7 @@ from core.plan.ids import CookId
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """Work for `people` cooks at fixed minutes; `number` is the piece's, negative for switching an oven on."""
+    """Work for `people` cooks at fixed minutes in a place (None: anywhere); `number` is the labour's."""
 
     number: int
     start: int
@@ -22,6 +23,7 @@ class Job:
     dish: str
     pinned: CookId | None = None
     chosen: tuple[CookId, ...] = ()
+    place: str | None = None
 
     @property
     def end(self) -> int:
@@ -57,12 +59,21 @@ def _able(problem: Problem, job: Job) -> list[CookId]:
     return found
 
 
+def _apart(one: Job, other: Job, walk: int) -> bool:
+    """Tell whether one cook can do both: one after the other, with time to walk between places."""
+    gap = max(other.start - one.end, one.start - other.end)
+    if one.place is None or other.place is None or one.place == other.place:
+        return gap >= 0
+    return gap >= walk
+
+
 def _meets(stretches: tuple[Stretch, ...], start: int, end: int) -> bool:
     return any(begins < end and start < ends for begins, ends in stretches)
 
 
 def _in_turn(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]] | None:
-    busy: dict[CookId, list[Stretch]] = {cook.id: [] for cook in problem.plan.kitchen.cooks}
+    busy: dict[CookId, list[Job]] = {cook.id: [] for cook in problem.plan.kitchen.cooks}
+    walk = problem.plan.kitchen.walk
     of_dish: dict[str, CookId] = {}
     named: dict[int, tuple[CookId, ...]] = {}
     for job in sorted(
@@ -71,7 +82,7 @@ def _in_turn(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]]
         free = [
             cook
             for cook in _able(problem, job)
-            if not any(begins < job.end and job.start < ends for begins, ends in busy[cook])
+            if all(_apart(job, other, walk) for other in busy[cook])
         ]
         first = [job.pinned] if job.pinned else list(job.chosen)
         if not first and of_dish.get(job.dish) in free:
@@ -81,7 +92,7 @@ def _in_turn(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]]
             return None
         named[job.number] = tuple(order[: job.people])
         for cook in named[job.number]:
-            busy[cook].append((job.start, job.end))
+            busy[cook].append(job)
         of_dish[job.dish] = named[job.number][0]
     return named
 
@@ -105,6 +116,10 @@ def _exactly(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]]
             model.add(choice[job.number, job.pinned] == 1)
     for intervals in per_cook.values():
         model.add_no_overlap(intervals)
+    for one, other in _too_far(jobs, problem.plan.kitchen.walk):
+        for cook in per_cook:
+            if (one.number, cook) in choice and (other.number, cook) in choice:
+                model.add_bool_or(choice[one.number, cook].negated(), choice[other.number, cook].negated())
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
     solver.parameters.max_deterministic_time = 2.0
@@ -118,6 +133,17 @@ def _exactly(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]]
     }
 
 
+def _too_far(jobs: list[Job], walk: int) -> Iterator[tuple[Job, Job]]:
+    """Return pairs that follow each other too soon for a cook to walk from one to the other."""
+    placed = sorted((job for job in jobs if job.place is not None), key=lambda job: job.start)
+    for number, one in enumerate(placed):
+        for other in placed[number + 1 :]:
+            if other.start >= one.start + 24 * 60:
+                break
+            if other.place != one.place and not _apart(one, other, walk):
+                yield one, other
+
+
 def _around(problem: Problem, jobs: list[Job]) -> frozenset[int]:
     """Return the pieces that fall together with one for which nobody was left, widest first."""
     ordered = sorted(jobs, key=lambda each: each.start)
@@ -127,7 +153,7 @@ def _around(problem: Problem, jobs: list[Job]) -> frozenset[int]:
             near = [
                 job.number
                 for job in jobs
-                if job.number >= 0 and job.start < trouble.end + 60 and trouble.start - 60 < job.end
+                if job.start < trouble.end + 60 and trouble.start - 60 < job.end
             ]
             return frozenset(near)
-    return frozenset(job.number for job in jobs if job.number >= 0)
+    return frozenset(job.number for job in jobs)

@@ -8,20 +8,25 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from core.arrange.demand import Demand
 from core.plan.ids import CookId, StationId, StepId
 from core.plan.menu import Dish, LinkKind
 from core.plan.plan import Plan
 from core.plan.runs import Run
 from core.plan.step import Step, Use
+from core.timetable.timetable import Heating, Placed, Washing
 
 Stretch = tuple[int, int]
+LONGEST_PAUSE = 24 * 60
+"""Minutes by which a step in pieces may last longer than its work."""
 
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """Cooks needed at a task (or at a heating): minutes from its start, or, `from_end`, before its end.
+    """Cooks needed at a task: minutes from its start, or, `from_end`, before its end.
 
-    `whole`: it lasts as long as the task, also where a setting makes that longer or shorter.
+    `whole`: it lasts as long as the task, also where a setting makes that longer or shorter. `way`: only where the
+    task is done that way.
     """
 
     task: int
@@ -31,27 +36,18 @@ class Piece:
     skill: str
     from_end: bool = False
     whole: bool = False
+    way: int = 0
 
 
 @dataclass(frozen=True, slots=True)
-class Task:
-    """One load of a step. `settings` are the °C it may be given with the length at each (empty: no heat)."""
+class Way:
+    """One way to do a task: reserved length, earliness, places; °C it may be given with the length at each."""
 
-    index: int
-    step: Step
-    dish: Dish
-    load: int
-    loads: int
+    number: int
     length: int
     early: int
     uses: tuple[Use, ...]
     settings: tuple[tuple[int, int], ...] = ()
-    pieces: tuple[Piece, ...] = ()
-
-    @property
-    def key(self) -> tuple[StepId, int]:
-        """Return step and load."""
-        return (self.step.id, self.load)
 
     @property
     def shortest(self) -> int:
@@ -65,10 +61,74 @@ class Task:
 
 
 @dataclass(frozen=True, slots=True)
+class Begun:
+    """What the day has already settled of a task: when it began, when it ended or ends; `over`: it is done."""
+
+    start: int
+    end: int
+    over: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """One load of a step with the ways it may be done. `cuts`: into how many pieces it may be cut at most.
+
+    `fuller`: per cent that it may take longer in a full oven.
+    """
+
+    index: int
+    step: Step
+    dish: Dish
+    load: int
+    loads: int
+    ways: tuple[Way, ...]
+    pieces: tuple[Piece, ...] = ()
+    cuts: int = 1
+    fuller: int = 0
+    begun: Begun | None = None
+
+    @property
+    def key(self) -> tuple[StepId, int]:
+        """Return step and load."""
+        return (self.step.id, self.load)
+
+    @property
+    def length(self) -> int:
+        """Return the reserved length of its first way."""
+        return self.ways[0].length
+
+    @property
+    def shortest(self) -> int:
+        """Return the least length over its ways and settings."""
+        if self.begun is not None:
+            return self.begun.end - self.begun.start
+        return min(way.shortest for way in self.ways)
+
+    @property
+    def longest(self) -> int:
+        """Return the greatest length over its ways and settings, pauses between its pieces included."""
+        if self.begun is not None:
+            return self.begun.end - self.begun.start
+        longest = max(way.longest for way in self.ways)
+        return -(-longest * (100 + self.fuller) // 100) + (LONGEST_PAUSE if self.cuts > 1 else 0)
+
+    @property
+    def early(self) -> int:
+        """Return the least minutes by which it may be done sooner, over its ways."""
+        return 0 if self.begun is not None else min(way.early for way in self.ways)
+
+    @property
+    def uses(self) -> tuple[Use, ...]:
+        """Return all places it may take, in whatever way."""
+        return tuple(use for way in self.ways for use in way.uses)
+
+
+@dataclass(frozen=True, slots=True)
 class Arc:
     """`after`'s start (or end) comes at least `lag` minutes after `before`'s start (or end).
 
-    `gives` marks what may be stretched when nothing fits (a most-wait).
+    `gives` marks what may be stretched when nothing fits (a most-wait). `early`: a task whose earliness adds to
+    the lag (it depends on the way the task is done). `demand`: the wish that asks for it.
     """
 
     before: int
@@ -77,17 +137,21 @@ class Arc:
     after_end: bool
     lag: int
     gives: bool = False
+    early: int | None = None
+    demand: Demand | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Bound:
-    """A task's start (or end) lies between two offsets. `late_for`: the dish that may be late when nothing fits."""
+    """A task's start (or end) lies between two offsets. `early`: its earliness adds to `low`."""
 
     task: int
     end: bool
     low: int | None = None
     high: int | None = None
     gives: bool = False
+    early: bool = False
+    demand: Demand | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +179,10 @@ class Fixed:
 
 @dataclass(slots=True)
 class Problem:
-    """All that the model is made from. Built once, never changed by the search."""
+    """All that the model is made from. Built once, never changed by the search.
+
+    `now`: nothing begins before it; `stood` is where begun tasks stand; `lit` and `washed` are heatings and washings begun before it.
+    """
 
     plan: Plan
     low: int
@@ -129,6 +196,10 @@ class Problem:
     index: dict[tuple[StepId, int], int] = field(default_factory=dict)
     loads: dict[StepId, list[int]] = field(default_factory=dict)
     away: dict[CookId, tuple[Stretch, ...]] = field(default_factory=dict)
+    now: int | None = None
+    stood: dict[int, Placed] = field(default_factory=dict)
+    lit: tuple[Heating, ...] = ()
+    washed: tuple[Washing, ...] = ()
 
     def first(self, step: StepId) -> int:
         """Return the task of a step's first load."""

@@ -4,32 +4,53 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from core.arrange.problem import Arc, Bound, Fixed, Piece, Problem, Task, Waiting
-from core.arrange.settings import settings_of
+from core.arrange.demand import Demand, DemandKind
+from core.arrange.problem import Arc, Bound, Fixed, Problem, Waiting
+from core.arrange.reading_tasks import tasks_of
 from core.arrange.tighten import tighten
 from core.plan import calendar, meaning
+from core.plan.day import Day
 from core.plan.menu import Link, LinkKind
 from core.plan.plan import Plan
 from core.plan.runs import vessel_runs
-from core.plan.step import Attention, Step
+from core.plan.step import Step
+from core.timetable.timetable import Timetable
 
 _DAY = 24 * 60
 _UNSAID = 5  # cost of a minute for what is served with no limit said: as if it kept two hours
 _LONGEST = 400 * _DAY  # further back nothing is looked for
 
 
-def read(plan: Plan) -> Problem:
-    """Return the plan as integers."""
+def read(
+    plan: Plan, day: Day | None = None, seen: Timetable | None = None, *, asking: bool = False
+) -> Problem:
+    """Return the plan as integers; of `seen`, what the day has begun (heatings, washings) is kept.
+
+    `asking`: what is asked of it may be given up, so that also what lies before the plan opens is looked at.
+    """
     problem = Problem(plan, 0, _last_minute(plan))
-    _tasks(plan, problem)
-    for dish in plan.menu.dishes:
-        for step in dish.steps:
+    problem.now = day.now if day is not None else None
+    for task in tasks_of(plan, day, seen):
+        problem.tasks.append(task)
+        problem.index[task.key] = task.index
+        problem.loads.setdefault(task.step.id, []).append(task.index)
+        pin = plan.pins.get(task.key)
+        if pin is not None and task.begun is None:
+            problem.fixed[task.index] = Fixed(task.index, pin.start, pin.station, pin.cook)
+    for step in plan.steps.values():
+        if step.id in problem.loads:
             _limits(plan, problem, step)
     for link in plan.menu.links:
-        _link(problem, link)
+        if link.before in problem.loads and link.after in problem.loads:
+            _link(problem, link)
     for order in plan.decisions.orders:
-        problem.arcs.append(Arc(problem.last(order.first), True, problem.first(order.then), False, 0))
-    problem.low = plan.opens if plan.opens is not None else _first_minute(problem)
+        if order.first in problem.loads and order.then in problem.loads:
+            demand = Demand(DemandKind.ORDER, order.first, order.then)
+            _arc(problem, Arc(problem.last(order.first), True, problem.first(order.then), False, 0, demand=demand))
+    first = _first_minute(problem)
+    problem.low = first if plan.opens is None else min(first, plan.opens) if asking else plan.opens
+    if problem.now is not None:
+        _from_now(problem, problem.now, seen)
     problem.away = {
         cook.id: calendar.absences(plan, cook, problem.low - _DAY, problem.high + _DAY)
         for cook in plan.kitchen.cooks
@@ -54,80 +75,70 @@ def _last_minute(plan: Plan) -> int:
     return max([0, *courses, *latest, *clocks, *pins])
 
 
-def _tasks(plan: Plan, problem: Problem) -> None:
-    settings = settings_of(plan)
-    for dish in plan.menu.dishes:
-        for step in dish.steps:
-            kept = meaning.reserved(plan, step.id)
-            _span, uses = meaning.way_of(plan, step)
-            count = meaning.load_count(dish, step)
-            problem.loads[step.id] = []
-            for load in range(count):
-                index = len(problem.tasks)
-                heat = meaning.heat_of(plan, step)
-                lengths = tuple(
-                    (celsius, meaning.length_at(kept.length, heat, celsius))
-                    for celsius in settings.get(step.id, ())
-                    if heat is not None
-                )
-                pieces = _pieces(plan, step, index, kept.length)
-                task = Task(index, step, dish, load, count, kept.length, kept.early, uses, lengths, pieces)
-                problem.tasks.append(task)
-                problem.index[task.key] = index
-                problem.loads[step.id].append(index)
-                pin = plan.pins.get(task.key)
-                if pin is not None:
-                    problem.fixed[index] = Fixed(index, pin.start, pin.station, pin.cook)
+def _from_now(problem: Problem, now: int, seen: Timetable | None) -> None:
+    """Let nothing begin before now but what has begun."""
+    begun = [task.begun for task in problem.tasks if task.begun is not None]
+    problem.low = min([problem.low, now, *(each.start for each in begun)])
+    problem.high = max([problem.high, now, *(each.end for each in begun)])
+    for task in problem.tasks:
+        if task.begun is None:
+            problem.bounds.append(Bound(task.index, False, low=now))
+        else:
+            problem.bounds.append(Bound(task.index, False, low=task.begun.start, high=task.begun.start))
+    if seen is not None:
+        for task in problem.tasks:
+            if task.begun is not None and task.key in seen.at:
+                problem.stood[task.index] = seen.at[task.key]
+        problem.lit = tuple(each for each in seen.heatings if each.start < now)
+        problem.washed = tuple(each for each in seen.washings if each.start < now)
 
 
-def _pieces(plan: Plan, step: Step, task: int, length: int) -> tuple[Piece, ...]:
-    found = []
-    hands = meaning.hands_of(plan, step, length)
-    for hand in hands:
-        from_end = step.attention is not Attention.HANDS_ON and _counts_from_end(
-            step, hand.does, hand.start, length
-        )
-        offset = length - hand.start - hand.minutes if from_end else hand.start
-        whole = hand.minutes == length and len(hands) == 1
-        found.append(Piece(task, offset, hand.minutes, hand.people, hand.skill, from_end, whole))
-    return tuple(found)
-
-
-def _counts_from_end(step: Step, does: str, start: int, length: int) -> bool:
-    """Tell whether a touch moves with the step's end when its length changes."""
-    if does == "out" and start > 0:
-        return True
-    return any(touch.from_end and length - touch.at - touch.minutes == start for touch in step.touches)
+def _arc(problem: Problem, arc: Arc) -> None:
+    """Keep an arc, unless facts have settled it: both have begun, or what should follow has."""
+    before, after = problem.tasks[arc.before], problem.tasks[arc.after]
+    if after.begun is None or (before.begun is None and arc.gives):
+        problem.arcs.append(arc)
 
 
 def _limits(plan: Plan, problem: Problem, step: Step) -> None:
     dish = plan.dish_of[step.id]
     loads = problem.loads[step.id]
     for earlier, later in pairwise(loads):
-        problem.arcs.append(Arc(earlier, True, later, False, step.loads.change_over if step.loads else 0))
+        _arc(problem, Arc(earlier, True, later, False, step.loads.change_over if step.loads else 0))
     for index in loads:
-        if step.earliest is not None:
-            problem.bounds.append(Bound(index, False, low=step.earliest))
-        if step.latest is not None:
-            problem.bounds.append(Bound(index, True, high=step.latest, gives=True))
-        if step.id in plan.last_steps:
-            problem.bounds.append(Bound(index, True, high=dish.course, gives=True))
-    if step.clock is not None:
+        if problem.tasks[index].begun is None:
+            _bounds(plan, problem, step, index)
+    if step.clock is not None and problem.tasks[loads[0]].begun is None:
         at = calendar.clock_offset(plan, step.clock)
-        problem.bounds.append(Bound(loads[0], False, low=at, high=at))
-    for index in loads:
-        fixed = problem.fixed.get(index)
-        if fixed is not None and fixed.start is not None:
-            problem.bounds.append(Bound(index, False, low=fixed.start, high=fixed.start, gives=True))
+        demand = Demand(DemandKind.CLOCK, step.id)
+        problem.bounds.append(Bound(loads[0], False, low=at, high=at, demand=demand))
     keep = meaning.keep_of(plan, step)
     if keep is None:
         return
     first = problem.tasks[loads[0]]
     if keep.most is not None:
-        low = dish.course - keep.most + first.early
-        problem.bounds.append(Bound(first.index, True, low=low, gives=True))
+        demand = Demand(DemandKind.KEEPS, step.id)
+        low = dish.course - keep.most
+        problem.bounds.append(Bound(first.index, True, low=low, gives=True, early=True, demand=demand))
     cost = _cost(keep.most) if keep.most is not None else _UNSAID
     problem.waits.append(Waiting(first.index, None, dish.course, 0, cost, keep.wait.use))
+
+
+def _bounds(plan: Plan, problem: Problem, step: Step, index: int) -> None:
+    """Bind one load that has not begun: not before, done by, served, pinned."""
+    bounds = problem.bounds
+    if step.earliest is not None:
+        bounds.append(Bound(index, False, low=step.earliest, demand=Demand(DemandKind.EARLIEST, step.id)))
+    if step.latest is not None:
+        demand = Demand(DemandKind.LATEST, step.id)
+        bounds.append(Bound(index, True, high=step.latest, gives=True, demand=demand))
+    if step.id in plan.last_steps:
+        demand = Demand(DemandKind.SERVED, step.id)
+        bounds.append(Bound(index, True, high=plan.dish_of[step.id].course, gives=True, demand=demand))
+    fixed = problem.fixed.get(index)
+    if fixed is not None and fixed.start is not None:
+        demand = Demand(DemandKind.PIN, step.id, load=problem.tasks[index].load)
+        bounds.append(Bound(index, False, fixed.start, fixed.start, gives=True, demand=demand))
 
 
 def _link(problem: Problem, link: Link) -> None:
@@ -143,20 +154,24 @@ def _link(problem: Problem, link: Link) -> None:
         _feed(problem, before[0], before[-1], after[0], after[-1], link)
 
 
+def _most(link: Link) -> Demand:
+    return Demand(DemandKind.MOST_WAIT, link.before, link.after, link.kind)
+
+
 def _feed(problem: Problem, first: int, last: int, next_first: int, next_last: int, link: Link) -> None:
     """Food goes from one step to the next: the last load must be done, the first must not be too old."""
-    problem.arcs.append(Arc(last, True, next_first, False, link.least))
+    _arc(problem, Arc(last, True, next_first, False, link.least))
     if link.most is not None:
-        lag = problem.tasks[first].early - link.most
-        problem.arcs.append(Arc(next_last, False, first, True, lag, gives=True))
+        arc = Arc(next_last, False, first, True, -link.most, gives=True, early=first, demand=_most(link))
+        _arc(problem, arc)
     problem.waits.append(Waiting(first, next_last, 0, link.least, _cost(link.most), link.wait.use, link.kind))
 
 
 def _bind(problem: Problem, one: tuple[int, bool], other: tuple[int, bool], link: Link) -> None:
     """Bind a start to a start, or an end to an end."""
-    problem.arcs.append(Arc(*one, *other, link.least))
+    _arc(problem, Arc(*one, *other, link.least))
     if link.most is not None:
-        problem.arcs.append(Arc(*other, *one, -link.most, gives=True))
+        _arc(problem, Arc(*other, *one, -link.most, gives=True, demand=_most(link)))
 
 
 def _cost(most: int | None) -> int:

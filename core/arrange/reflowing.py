@@ -14,12 +14,13 @@ from core.arrange.found import read_found
 from core.arrange.model import Model, build
 from core.arrange.naming import NobodyLeft
 from core.arrange.outcome import Fit, Outcome, WishKind, WishReached
-from core.arrange.problem import Problem
+from core.arrange.problem import Problem, Task
 from core.arrange.reading import read
 from core.arrange.settle import settle
 from core.arrange.watch import Watch
+from core.plan.day import Day
 from core.plan.plan import Plan
-from core.timetable.clashes import clashes
+from core.arrange.judging import judged
 from core.timetable.timetable import Timetable
 
 _NEAR = 120
@@ -28,13 +29,15 @@ _WIDE = 0.3  # work for everything within two hours: a first valid answer soon, 
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
 
 
-def reflow(plan: Plan, seen: Timetable, *, limit: float = 3.0, stop: Event | None = None) -> Outcome | None:
+def reflow(
+    plan: Plan, seen: Timetable, *, day: Day | None = None, limit: float = 3.0, stop: Event | None = None
+) -> Outcome | None:
     """Return a clash-free timetable that moves little away from `seen`, or None where none was found in time.
 
-    Pins of the plan hold. First only what no longer fits may move, then what is near it, then everything by two
+    The same for a drop, an edit and the running day, whose facts `day` holds. Pins of the plan hold. First only what no longer fits may move, then what is near it, then everything by two
     hours, then everything. Any thread; `limit` is wall-clock seconds.
     """
-    problem = read(plan)
+    problem = read(plan, day, seen)
     starts = {problem.index[each.key]: each.start for each in seen.placed if each.key in problem.index}
     watch = Watch(Effort(work=limit, limit=limit), stop)
     named: frozenset[int] = frozenset()
@@ -44,7 +47,7 @@ def reflow(plan: Plan, seen: Timetable, *, limit: float = 3.0, stop: Event | Non
             return None
         model.board.model.minimize(model.goals.parts[WishKind.KEEP])
         try:
-            return _nearest(plan, model, starts, seen, watch)
+            return _nearest(plan, model, starts, seen, watch, day)
         except NobodyLeft as trouble:
             if trouble.numbers <= named:
                 return None
@@ -53,10 +56,10 @@ def reflow(plan: Plan, seen: Timetable, *, limit: float = 3.0, stop: Event | Non
 
 
 def _nearest(
-    plan: Plan, model: Model, starts: dict[int, int], seen: Timetable, watch: Watch
+    plan: Plan, model: Model, starts: dict[int, int], seen: Timetable, watch: Watch, day: Day | None
 ) -> Outcome | None:
     problem = model.board.problem
-    small = _troubled(plan, problem, starts, seen)
+    small = _troubled(plan, problem, starts, seen, day)
     middle = small | _around(problem, starts, small)
     for free, work in ((small, 0.1), (middle, 0.15), (None, _WIDE), (None, watch.left)):
         if watch.over:
@@ -68,19 +71,23 @@ def _nearest(
         if status in _GOOD:
             found = read_found(model, solver)
             timetable = settle(model, found)
-            left = clashes(plan, timetable)
+            left = judged(plan, timetable, day)
             wishes = tuple(WishReached(wish, value) for wish, value in found.parts.items())
             fit = Fit.NOT_FOUND if left else Fit.MEETS
             return Outcome(fit, timetable, left, found.score, None, wishes, rounds=watch.rounds)
     return None
 
 
-def _troubled(plan: Plan, problem: Problem, starts: dict[int, int], seen: Timetable) -> set[int]:
+def _troubled(
+    plan: Plan, problem: Problem, starts: dict[int, int], seen: Timetable, day: Day | None
+) -> set[int]:
     """Return what cannot stay: new steps, pins elsewhere, what clashes, and what hangs on these by links."""
     free = {task.index for task in problem.tasks if task.index not in starts}
     moved = {index for index, fixed in problem.fixed.items() if fixed.start not in (None, starts.get(index))}
     with_pins = _with_pins(problem, seen)
-    involved = {step for clash in clashes(plan, with_pins) for step in clash.steps}
+    involved = {step for clash in judged(plan, with_pins, day) for step in clash.steps}
+    if day is not None:
+        moved |= {task.index for task in problem.tasks if _overtaken(task, starts, day.now)}
     free |= moved | {task.index for task in problem.tasks if task.step.id in involved}
     for _round in range(3):
         for arc in problem.arcs:
@@ -88,6 +95,16 @@ def _troubled(plan: Plan, problem: Problem, starts: dict[int, int], seen: Timeta
                 near = abs(starts.get(arc.after, 0) - starts.get(arc.before, 0)) < _LINKED_NEAR
                 free |= {arc.before, arc.after} if near else set()
     return free
+
+
+def _overtaken(task: Task, starts: dict[int, int], now: int) -> bool:
+    """Tell whether the day has moved a task: it began or ended otherwise, or did not begin when it should."""
+    at = starts.get(task.index)
+    if at is None:
+        return True
+    if task.begun is not None:
+        return task.begun.start != at or task.begun.end != at + task.length
+    return at < now
 
 
 def _with_pins(problem: Problem, seen: Timetable) -> Timetable:
@@ -121,7 +138,7 @@ def _held(
     part = model.board.model.clone()
     proto = part.proto
     for index, start in enumerate(model.board.start):
-        if index not in starts:
+        if index not in starts or model.board.problem.tasks[index].begun is not None:
             continue
         part.add_hint(start, starts[index])
         fixed = model.board.problem.fixed.get(index)
@@ -138,13 +155,17 @@ def _same_places(model: Model, proto: Any, seen: Timetable, free: set[int]) -> N
     """Keep the setting and the place of every task outside `free`, where the model has a say in them."""
     problem = model.board.problem
     settings = {each.key: each.setting for each in seen.placed}
+    ways = {each.key: each.way for each in seen.placed}
     spots = {each.key: {(spot.station, spot.shelf) for spot in each.spots} for each in seen.placed}
     for task in problem.tasks:
         if task.index in free:
             continue
-        for celsius, literal in model.board.picks[task.index].items():
-            if celsius == settings.get(task.key):
+        for way, literal in model.board.way[task.index].items():
+            if literal is not None and way == ways.get(task.key):
                 _narrow(proto, literal, 1, 1)
+        for (way, celsius), pick in model.board.picks[task.index].items():
+            if celsius == settings.get(task.key) and way == ways.get(task.key):
+                _narrow(proto, pick, 1, 1)
     for claim, slots in zip(model.standing.claims, model.standing.slots, strict=True):
         if claim.task is None or claim.task in free or claim.many:
             continue

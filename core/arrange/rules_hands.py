@@ -1,77 +1,165 @@
 """Rules of hands: a cook does one thing at a time, with the skill it asks, and not when absent.
 
-Cooks are not named here: counts for everybody and for each skill decide, which is much quicker and exact
-where skills are nested; names are given afterwards. Pieces in `named` get a cook inside the model.
+Cooks are not named here: counts for everybody and for each skill decide, which is much quicker and exact where
+skills are nested and nobody walks; names are given afterwards. Jobs in `named` get a cook inside the model, and
+these have the time to walk from place to place.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from itertools import combinations
 
 from ortools.sat.python import cp_model
 
-from core.arrange.problem import Piece
-from core.arrange.variables import Board, Expr
+from core.arrange.demand import Demand, DemandKind
+from core.arrange.problem import Piece, Task
+from core.arrange.rules_station import Standing, blocked
+from core.arrange.variables import Board, Chore, Expr, Literal
 from core.plan.ids import CookId
 
 SWITCH_ON = 1  # minutes of a cook to switch an oven on
 
 
+@dataclass(frozen=True, slots=True)
+class Labour:
+    """Hands wanted in the model: a piece of a task, one cut of it, or a chore.
+
+    `places` are where the hands may be with the literal by which they are there (None: surely); empty: anywhere.
+    """
+
+    start: Expr
+    size: Expr
+    end: Expr
+    people: int
+    skill: str
+    present: Literal | None
+    task: int | None
+    piece: Piece | None
+    cut: int
+    chore: int | None
+    places: dict[str, Literal | None]
+
+
 @dataclass(slots=True)
 class Hands:
-    """Intervals that need cooks, and for named pieces who may do them."""
+    """All hands wanted, in a fixed order, and for the named ones who may do them."""
 
-    pieces: list[Piece] = field(default_factory=list)
-    named: dict[int, dict[CookId, cp_model.IntVar]] = field(default_factory=dict)
+    labours: list[Labour] = field(default_factory=list)
+    named: dict[int, dict[CookId, Literal]] = field(default_factory=dict)
 
 
-def hands(board: Board, named: frozenset[int]) -> Hands:
-    """Add the rules of hands; `named` are numbers of pieces that get a cook in the model."""
-    found = Hands([piece for task in board.problem.tasks for piece in task.pieces])
-    demands: list[tuple[cp_model.IntervalVar, int, str]] = []
+def hands(board: Board, standing: Standing, named: frozenset[int]) -> Hands:
+    """Add the rules of hands; `named` are numbers of labours that get a cook in the model."""
+    found = Hands(_labours(board, standing))
+    intervals = [_interval(board, labour, labour.present) for labour in found.labours]
     per_cook: dict[CookId, list[cp_model.IntervalVar]] = {
         cook.id: [] for cook in board.problem.plan.kitchen.cooks
     }
-    for number, piece in enumerate(found.pieces):
-        start = piece_start(board, piece)
-        interval = _lasting(board, piece, start)
-        demands.append((interval, piece.people, piece.skill))
-        fixed = board.problem.fixed.get(piece.task)
+    for number, labour in enumerate(found.labours):
+        fixed = board.problem.fixed.get(labour.task) if labour.task is not None else None
         pinned = fixed.cook if fixed is not None else None
         if number in named or pinned is not None:
-            found.named[number] = _choose_cooks(board, piece, start, per_cook, pinned)
-    for each in board.cold:
-        interval = board.model.new_optional_fixed_size_interval_var(each.start, SWITCH_ON, each.cold, "")
-        demands.append((interval, 1, ""))
-    for skill in sorted({skill for _interval, _people, skill in demands} | {""}):
-        _enough(
-            board, [(each, people) for each, people, asked in demands if not skill or asked == skill], skill
-        )
-    for cook, intervals in per_cook.items():
-        if intervals:
-            board.model.add_no_overlap(intervals + _blocks(board, cook))
+            found.named[number] = _choose_cooks(board, labour, per_cook, pinned)
+    for skill in sorted({labour.skill for labour in found.labours} | {""}):
+        some = [
+            (interval, labour.people)
+            for interval, labour in zip(intervals, found.labours, strict=True)
+            if not skill or labour.skill == skill
+        ]
+        _enough(board, some, skill)
+    for cook, own in per_cook.items():
+        if own:
+            board.model.add_no_overlap(own + _blocks(board, cook))
+    if board.problem.plan.kitchen.walk:
+        _time_to_walk(board, found)
     return found
 
 
-def piece_start(board: Board, piece: Piece) -> Expr:
-    """Return when a piece begins."""
+def _labours(board: Board, standing: Standing) -> list[Labour]:
+    """Return all hands wanted, in the menu's order, chores last."""
+    where = _places(board, standing)
+    found = []
+    for task in board.problem.tasks:
+        for piece in task.pieces:
+            found += _of_piece(board, task, piece, where.get((task.index, piece.way), {}))
+    for number, chore in enumerate(board.chores):
+        found.append(_of_chore(chore, number))
+    return found
+
+
+def _of_piece(board: Board, task: Task, piece: Piece, places: dict[str, Literal | None]) -> list[Labour]:
+    present = board.way[task.index][piece.way]
+    cut = board.cuts.get(task.index)
+    if cut is not None:
+        return [
+            Labour(
+                start, size, start + size, piece.people, piece.skill, there if number else None, task.index, piece,
+                number, None, places,
+            )
+            for number, (start, size, there) in enumerate(zip(cut.starts, cut.sizes, cut.there, strict=True))
+        ]
     if piece.from_end:
-        return board.end[piece.task] - (piece.offset + piece.minutes)
-    return board.start[piece.task] + piece.offset
+        start: Expr = board.end[task.index] - (piece.offset + piece.minutes)
+    else:
+        start = board.start[task.index] + piece.offset
+    size = board.length[task.index] if piece.whole else piece.minutes
+    end = board.end[task.index] if piece.whole else start + piece.minutes
+    return [Labour(start, size, end, piece.people, piece.skill, present, task.index, piece, 0, None, places)]
 
 
-def _lasting(
-    board: Board, piece: Piece, start: Expr, present: cp_model.IntVar | None = None
-) -> cp_model.IntervalVar:
-    """Return the interval of a piece; one that lasts as long as its task changes with the task's length."""
-    size = board.length[piece.task] if piece.whole else piece.minutes
-    if isinstance(size, int):
+def _of_chore(chore: Chore, number: int) -> Labour:
+    places: dict[str, Literal | None] = {} if chore.place is None else {chore.place: None}
+    end = chore.start + chore.minutes
+    return Labour(chore.start, chore.minutes, end, 1, "", chore.present, None, None, 0, number, places)
+
+
+def _places(board: Board, standing: Standing) -> dict[tuple[int, int], dict[str, Literal | None]]:
+    """Return where the hands of each way of each task work: in the place of its first use that stands somewhere."""
+    kitchen = board.problem.plan.kitchen
+    found: dict[tuple[int, int], dict[str, Literal | None]] = {}
+    for claim, slots in zip(standing.claims, standing.slots, strict=True):
+        if claim.task is None or (claim.task, claim.way) in found:
+            continue
+        by_place: dict[str, list[Literal | None]] = {}
+        if claim.use.kind in standing.pools:  # all in one place
+            by_place[kitchen.of_kind(claim.use.kind)[0].place] = [None]
+        for (station, _shelf), literal in slots.items():
+            by_place.setdefault(kitchen.station[station].place, []).append(literal)
+        if by_place:
+            found[claim.task, claim.way] = _told(board, by_place)
+    return found
+
+
+def _told(board: Board, by_place: dict[str, list[Literal | None]]) -> dict[str, Literal | None]:
+    if len(by_place) == 1:
+        return dict.fromkeys(by_place)
+    found: dict[str, Literal | None] = {}
+    for place, literals in by_place.items():
+        some = [each for each in literals if each is not None]
+        if len(some) == 1:
+            found[place] = some[0]
+        else:
+            found[place] = there = board.model.new_bool_var("")
+            board.model.add_bool_or(some).only_enforce_if(there)
+            for each in some:
+                board.model.add_implication(each, there)
+    return found
+
+
+def _interval(board: Board, labour: Labour, present: Literal | None) -> cp_model.IntervalVar:
+    """Return the interval of a labour; one that lasts as long as its task changes with the task's length."""
+    if isinstance(labour.size, int):
         if present is None:
-            return board.model.new_fixed_size_interval_var(start, size, "")
-        return board.model.new_optional_fixed_size_interval_var(start, size, present, "")
+            return board.model.new_fixed_size_interval_var(labour.start, labour.size, "")
+        return board.model.new_optional_fixed_size_interval_var(labour.start, labour.size, present, "")
+    end = labour.end
+    if labour.task in board.cuts:
+        end = board.model.new_int_var(board.problem.low, board.high + 24 * 60, "")
+        board.model.add(end == labour.end)
     if present is None:
-        return board.model.new_interval_var(start, size, board.end[piece.task], "")
-    return board.model.new_optional_interval_var(start, size, board.end[piece.task], present, "")
+        return board.model.new_interval_var(labour.start, labour.size, end, "")
+    return board.model.new_optional_interval_var(labour.start, labour.size, end, present, "")
 
 
 def _enough(board: Board, demands: list[tuple[cp_model.IntervalVar, int]], skill: str) -> None:
@@ -79,47 +167,68 @@ def _enough(board: Board, demands: list[tuple[cp_model.IntervalVar, int]], skill
     cooks = [cook for cook in board.problem.plan.kitchen.cooks if not skill or skill in cook.skills]
     if not demands:
         return
+    asked = board.ask(Demand(DemandKind.HANDS, skill=skill))
     intervals = [interval for interval, _people in demands]
     counts = [people for _interval, people in demands]
     for cook in cooks:
         blocks = _blocks(board, cook.id)
         intervals += blocks
         counts += [1] * len(blocks)
-    if len(cooks) == 1 and all(count == 1 for count in counts):
+    if len(cooks) == 1 and all(count == 1 for count in counts) and asked is None:
         board.model.add_no_overlap(intervals)
     else:
-        board.model.add_cumulative(intervals, counts, len(cooks))
+        most: Expr = len(cooks) if asked is None else len(cooks) * asked + sum(counts) * (1 - asked)
+        board.model.add_cumulative(intervals, counts, most)
 
 
 def _blocks(board: Board, cook: CookId) -> list[cp_model.IntervalVar]:
     low, high = board.problem.low - 24 * 60, board.high + 24 * 60
+    there = board.ask(Demand(DemandKind.ABSENT, cook=cook))
     return [
-        board.model.new_fixed_size_interval_var(a, b - a, "")
-        for a, b in board.problem.away[cook]
-        if b > low and a < high
+        blocked(board, (a, b), there) for a, b in board.problem.away[cook] if b > low and a < high
     ]
 
 
 def _choose_cooks(
-    board: Board,
-    piece: Piece,
-    start: Expr,
-    per_cook: dict[CookId, list[cp_model.IntervalVar]],
-    pinned: CookId | None,
-) -> dict[CookId, cp_model.IntVar]:
-    """Give a piece as many cooks as it needs, each free and there for all of it."""
+    board: Board, labour: Labour, per_cook: dict[CookId, list[cp_model.IntervalVar]], pinned: CookId | None
+) -> dict[CookId, Literal]:
+    """Give hands as many cooks as they need, each free and there for all of it."""
     chosen = {}
     for cook in board.problem.plan.kitchen.cooks:
-        if piece.skill and piece.skill not in cook.skills:
+        if labour.skill and labour.skill not in cook.skills:
             continue
-        literal = board.model.new_bool_var(f"h{piece.task}_{cook.id}")
-        interval = _lasting(board, piece, start, literal)
-        per_cook[cook.id].append(interval)
+        literal = board.model.new_bool_var(f"h{labour.task}_{labour.chore}_{cook.id}")
+        per_cook[cook.id].append(_interval(board, labour, literal))
         chosen[cook.id] = literal
-    board.model.add(sum(chosen.values()) == piece.people)
+    needed: Expr = labour.people if labour.present is None else labour.people * labour.present
+    board.model.add(sum(chosen.values()) == needed)
     if pinned is not None:
-        if pinned not in chosen or piece.people > 1:
-            board.model.add_bool_or([])  # who is pinned cannot do it, or not alone
-        else:
-            board.model.add(chosen[pinned] == 1)
+        _held_to(board, labour, chosen, pinned)
     return chosen
+
+
+def _held_to(board: Board, labour: Labour, chosen: dict[CookId, Literal], pinned: CookId) -> None:
+    task = board.problem.tasks[labour.task] if labour.task is not None else None
+    demand = Demand(DemandKind.PIN, task.step.id, load=task.load) if task is not None else None
+    if pinned not in chosen or labour.people > 1:
+        board.add_if(demand, board.model.add_bool_or([]))  # who is pinned cannot do it, or not alone
+    else:
+        wanted = 1 if labour.present is None else labour.present
+        board.add_if(demand, board.model.add(chosen[pinned] == wanted))
+
+
+def _time_to_walk(board: Board, found: Hands) -> None:
+    """Let a cook named inside the model have the minutes to walk between hands in different places."""
+    walk = board.problem.plan.kitchen.walk
+    placed = [(number, found.labours[number]) for number in found.named if found.labours[number].places]
+    for (one, mine), (other, theirs) in combinations(placed, 2):
+        for cook in set(found.named[one]) & set(found.named[other]):
+            both = [found.named[one][cook], found.named[other][cook]]
+            for here, at_one in mine.places.items():
+                for there, at_other in theirs.places.items():
+                    if here != there:
+                        given = [*both, *(each for each in (at_one, at_other) if each is not None)]
+                        first = board.model.new_bool_var("")
+                        gap, back = theirs.start - mine.end, mine.start - theirs.end
+                        board.model.add(gap >= walk).only_enforce_if([*given, first])
+                        board.model.add(back >= walk).only_enforce_if([*given, first.negated()])

@@ -7,18 +7,20 @@ line, so that three which meet pairwise have a common setting too (Helly); pairs
 from __future__ import annotations
 
 from fractions import Fraction
-from itertools import pairwise
+from itertools import combinations, pairwise
 from math import ceil
 
 from ortools.sat.python import cp_model
 
 from core.arrange.claims import Claim
+from core.arrange.demand import Demand, DemandKind
 from core.arrange.rules_station import Standing
 from core.arrange.settings import settings_for_wait
-from core.arrange.variables import Bake, Board, Cold, Expr, wait_ends
+from core.arrange.variables import Bake, Board, Chore, Cold, Expr, Literal, wait_ends
 from core.plan.ids import StationId
 from core.plan.kitchen import HEATED, Heater
 
+SWITCH_ON = 1  # minutes of a cook to switch an oven on
 _SOONER = 60  # minutes that a heating may begin before it must, so that a hand is free to switch on
 
 
@@ -31,9 +33,9 @@ def heat(board: Board, standing: Standing) -> None:
         if station.heater is not None and station.kind in HEATED
     }
     pairs = Pairs(board, heaters)
-    for one in range(len(board.bakes)):
-        for other in range(one + 1, len(board.bakes)):
-            pairs.one_temperature(board.bakes[one], board.bakes[other])
+    for one, other in combinations(board.bakes, 2):
+        if not (one.begun and other.begun):
+            pairs.one_temperature(one, other)
     for station, heater in heaters.items():
         if heater.from_cold:
             _from_cold(board, station, heater)
@@ -41,7 +43,9 @@ def heat(board: Board, standing: Standing) -> None:
 
 def _bakes(board: Board, standing: Standing) -> None:
     """Gather what wants a temperature in a place that has one at a time."""
-    baked_at = {celsius for task in board.problem.tasks for celsius, _length in task.settings}
+    baked_at = {
+        celsius for task in board.problem.tasks for way in task.ways for celsius, _length in way.settings
+    }
     for claim, slots in zip(standing.claims, standing.slots, strict=True):
         if claim.use.heat is None or claim.use.kind not in HEATED:
             continue
@@ -53,7 +57,11 @@ def _bakes(board: Board, standing: Standing) -> None:
 
 
 def _of_task(board: Board, claim: Claim, present: dict[StationId, cp_model.IntVar | None]) -> Bake:
-    task = board.problem.tasks[claim.task or 0]
+    task = board.problem.tasks[claim.of_task]
+    way = next(each for each in task.ways if each.number == claim.way)
+    degrees = tuple(celsius for celsius, _length in way.settings)
+    picks = {c: literal for (number, c), literal in board.picks[task.index].items() if number == way.number}
+    setting: Expr = degrees[0] if len(degrees) == 1 else sum(picks[c] * c for c in degrees)
     return Bake(
         claim.name,
         task.index,
@@ -63,10 +71,11 @@ def _of_task(board: Board, claim: Claim, present: dict[StationId, cp_model.IntVa
         board.earliest[task.index],
         board.latest[task.index] + task.longest,
         claim.use.heat is None or claim.use.heat.steady,
-        board.setting[task.index],
-        tuple(celsius for celsius, _length in task.settings),
-        board.picks[task.index],
+        setting,
+        degrees,
+        picks if len(degrees) > 1 else {},
         present,
+        begun=task.begun is not None,
     )
 
 
@@ -125,7 +134,8 @@ class Pairs:
             away = [bake.present[station] for bake in (one, other)]
             absent = [literal.negated() for literal in away if literal is not None]
             ways = done[rates] + ([shared] if shared is not None else [])
-            self.board.model.add_bool_or([*ways, *absent])
+            demand = Demand(DemandKind.HEAT, station=station)
+            self.board.add_if(demand, self.board.model.add_bool_or([*ways, *absent]))
 
     def _ways(self, one: Bake, other: Bake, heater: Heater) -> list[cp_model.IntVar]:
         """Return literals of the orders that the domains leave open."""
@@ -185,7 +195,10 @@ def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
     here = [bake for bake in board.bakes if station in bake.present]
     units = board.problem.plan.kitchen.station[station].units
     heatings, claims = [], []
+    demand = Demand(DemandKind.HEAT, station=station)
     for number, bake in enumerate(here):
+        if bake.begun:
+            continue
         cold = board.model.new_bool_var(f"cold_{bake.owner}")
         warm = [
             _kept_warm(board, bake, other, station, heater.keep_on, strictly=index > number)
@@ -193,7 +206,8 @@ def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
             if index != number and other.high + heater.keep_on >= bake.low and other.low <= bake.high
         ]
         there = bake.present[station]
-        board.model.add_bool_or([cold, *warm, *([there.negated()] if there is not None else [])])
+        heated = board.model.add_bool_or([cold, *warm, *([there.negated()] if there is not None else [])])
+        board.add_if(demand, heated)
         if there is not None:
             board.model.add_implication(cold, there)
         minutes = {celsius: heat_up(heater, celsius) for celsius in bake.settings}
@@ -203,14 +217,36 @@ def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
             else minutes[bake.settings[0]]
         )
         longest = max(minutes.values())
-        start = board.model.new_int_var(board.problem.low - longest - _SOONER, board.high, f"on_{bake.owner}")
+        start = board.model.new_int_var_from_domain(_switching(board, station, longest), f"on_{bake.owner}")
         length = board.model.new_int_var(min(minutes.values()), longest + _SOONER, "")
         board.model.add(length >= size)
         heatings.append(board.model.new_optional_interval_var(start, length, bake.start, cold, ""))
         claims.append((heatings[-1], units))
         board.cold.append(Cold(bake, station, cold, start, length - size))
-    if units and here:
+        board.chores.append(_switch_on(board, station, cold, start, len(board.cold) - 1))
+    if units and here and not board.asking:
         _nothing_inside_while_heating(board, station, here, claims)
+
+
+def _switching(board: Board, station: StationId, longest: int) -> cp_model.Domain:
+    """Return when a station may be switched on: from now on, or when it was."""
+    first = board.problem.low - longest - _SOONER
+    if board.problem.now is None:
+        return cp_model.Domain(first, board.high)
+    lit = [each.start for each in board.problem.lit if each.station == station]
+    return cp_model.Domain.from_values(lit).union_with(cp_model.Domain(board.problem.now, board.high))
+
+
+def _switch_on(board: Board, station: StationId, cold: Literal, start: cp_model.IntVar, number: int) -> Chore:
+    """Return the minute of a cook that switching on takes, unless it has been done."""
+    there: Literal = cold
+    if board.problem.now is not None and any(each.station == station for each in board.problem.lit):
+        there = board.model.new_bool_var("")
+        board.model.add_implication(there, cold)
+        board.model.add(start >= board.problem.now).only_enforce_if(there)
+        board.model.add(start < board.problem.now).only_enforce_if([there.negated(), cold])
+    place = board.problem.plan.kitchen.station[station].place
+    return Chore(start, SWITCH_ON, there, place, f"cold {number}")
 
 
 def _kept_warm(

@@ -7,119 +7,179 @@ from dataclasses import dataclass, field
 from ortools.sat.python import cp_model
 
 from core.arrange.claims import Claim, Slot, claims_of, pooled_kinds
-from core.arrange.variables import Board, Expr, wait_ends
+from core.arrange.demand import Demand, DemandKind
+from core.arrange.problem import Begun
+from core.arrange.variables import Board, Expr, Literal, wait_ends
 from core.plan import calendar
+from core.plan.ids import StationId
 from core.plan.kitchen import StationKind
 
-Literal = cp_model.IntVar
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """A share of a slot for a time: its interval, how much, whether at all (None: surely), by which claim."""
+
+    interval: cp_model.IntervalVar
+    start: Expr
+    end: Expr
+    demand: int
+    present: Literal | None
+    claim: int
 
 
 @dataclass(slots=True)
 class Standing:
-    """Where claims may stand: for each claim its slots with their literals (None: surely), and the pools."""
+    """Where claims may stand: for each claim its slots with their literals (None: surely), and the pools.
+
+    `taken` are the intervals by slot: what lies wholly before now is not among them.
+    """
 
     claims: list[Claim] = field(default_factory=list)
     slots: list[dict[Slot, Literal | None]] = field(default_factory=list)
     pools: frozenset[StationKind] = frozenset()
+    taken: dict[Slot, list[Taken]] = field(default_factory=dict)
+
+    def at(self, station: StationId) -> list[Taken]:
+        """Return all that is taken of a station, on whichever shelf or ring."""
+        return [each for slot, taken in self.taken.items() if slot[0] == station for each in taken]
 
 
 def stations(board: Board, explicit: frozenset[StationKind] = frozenset()) -> Standing:
     """Add the rules of stations; return where claims may stand."""
     claims = claims_of(board.problem)
     standing = Standing(claims, [], pooled_kinds(board.problem, claims, explicit))
-    spaces: dict[Slot, list[tuple[cp_model.IntervalVar, int]]] = {}
     pools: dict[StationKind, list[tuple[cp_model.IntervalVar, int]]] = {}
-    for claim in claims:
+    for number, claim in enumerate(claims):
         if claim.use.kind in standing.pools:
             interval = _in_pool(board, claim)
             if interval is not None:
                 pools.setdefault(claim.use.kind, []).append((interval, claim.use.units))
             standing.slots.append({})
         else:
-            standing.slots.append(_choose(board, claim, spaces))
+            standing.slots.append(_choose(board, number, standing))
     _loads_stay_put(board, standing)
     _pins_hold(board, standing)
-    for slot, demands in spaces.items():
-        _not_over_full(board, slot, demands)
+    for slot, taken in standing.taken.items():
+        _not_over_full(board, slot, taken)
     for kind, demands in pools.items():
-        _capacity(board.model, demands, len(board.problem.plan.kitchen.of_kind(kind)))
+        _capacity(board, kind, demands, len(board.problem.plan.kitchen.of_kind(kind)))
     return standing
 
 
 def _ends(board: Board, claim: Claim) -> tuple[Expr, Expr, Expr, Literal | None]:
-    """Return start, size and end of a claim, and for food that need not wait whether it does (None: surely)."""
+    """Return start, size and end of a claim, and the literal whether it is at all (None: surely)."""
     if claim.task is not None:
-        return board.start[claim.task], board.length[claim.task], board.end[claim.task], None
+        index = claim.task
+        begun = board.problem.tasks[index].begun
+        if begun is not None:
+            since = max(begun.start, _now(board))
+            return since, max(0, begun.end - since), max(since, begun.end), None
+        return board.start[index], board.length[index], board.end[index], board.way[index][claim.way]
     wait = board.problem.waits[claim.waiting]
     start, end = wait_ends(board, wait)
+    begun = board.problem.tasks[wait.before].begun
+    if begun is not None and begun.over:  # what waited before now is past
+        start = max(begun.end, _now(board))
     size = board.model.new_int_var(0, board.high - board.problem.low, f"z{claim.wait}")
-    board.model.add(end == start + size)
-    if wait.least > 0:
+    if wait.least > 0 and begun is None and _sure(board):
+        board.model.add(end == start + size)
         return start, size, end, None
     does = board.model.new_bool_var(f"waits{claim.wait}")
+    board.model.add(end == start + size).only_enforce_if(does)
     board.model.add(size >= 1).only_enforce_if(does)
     board.model.add(size == 0).only_enforce_if(does.negated())
+    if begun is None and _sure(board):
+        board.model.add(end == start).only_enforce_if(does.negated())
+    else:
+        board.model.add(end <= start).only_enforce_if(does.negated())
     return start, size, end, does
+
+
+def _sure(board: Board) -> bool:
+    """Tell whether what follows cannot begin before what it waits for: there are no facts that say otherwise."""
+    return board.problem.now is None
+
+
+def _now(board: Board) -> int:
+    return board.problem.low if board.problem.now is None else board.problem.now
+
+
+def _past(board: Board, claim: Claim) -> bool:
+    """Tell whether a claim lies wholly before now."""
+    begun: Begun | None = None if claim.task is None else board.problem.tasks[claim.task].begun
+    return begun is not None and begun.end <= _now(board)
 
 
 def _in_pool(board: Board, claim: Claim) -> cp_model.IntervalVar | None:
     """Return the interval for which a claim takes some of the pool; loads keep theirs from first to last."""
+    if _past(board, claim):
+        return None
     if claim.task is not None:
         task = board.problem.tasks[claim.task]
-        if task.loads == 1:
+        if task.loads == 1 and task.begun is None:
             return board.interval[claim.task]
-        if task.load > 0:
-            return None
-        last = board.problem.loads[task.step.id][-1]
-        size = board.model.new_int_var(0, board.high - board.problem.low, "")
-        return board.model.new_interval_var(board.start[claim.task], size, board.end[last], "")
+        loads = [each for each in board.problem.loads[task.step.id] if board.problem.tasks[each].begun is None]
+        if task.begun is not None or claim.task not in loads[:1]:
+            start, size, end, _does = _ends(board, claim)
+            return None if task.begun is None else board.model.new_interval_var(start, size, end, "")
+        lasts = board.model.new_int_var(0, board.high - board.problem.low, "")
+        return board.model.new_interval_var(board.start[claim.task], lasts, board.end[loads[-1]], "")
     begins, lasts, ends, does = _ends(board, claim)
     if does is None:
         return board.model.new_interval_var(begins, lasts, ends, "")
     return board.model.new_optional_interval_var(begins, lasts, ends, does, "")
 
 
-def _choose(
-    board: Board, claim: Claim, spaces: dict[Slot, list[tuple[cp_model.IntervalVar, int]]]
-) -> dict[Slot, Literal | None]:
+def _choose(board: Board, number: int, standing: Standing) -> dict[Slot, Literal | None]:
     """Let a claim take exactly one of its slots (or as many as its units, one each)."""
+    claim = standing.claims[number]
     start, size, end, does = _ends(board, claim)
     shelved = any(shelf is not None and shelf >= 0 for _station, shelf in claim.slots)
     demand = claim.use.area if shelved else (1 if claim.many else claim.use.units)
     wanted = claim.use.units if claim.many else 1
     if not claim.slots or len(claim.slots) < wanted:
         # nowhere to stand: it cannot be, or cannot wait
-        board.model.add_bool_or([] if does is None else [does.negated()])
+        if not _past(board, claim):
+            nowhere = board.model.add_bool_or([] if does is None else [does.negated()])
+            board.add_if(_room(claim.use.kind), nowhere)
         return {}
-    if does is None and len(claim.slots) == wanted:
-        for slot in claim.slots:
-            interval = board.model.new_interval_var(start, size, end, "")
-            spaces.setdefault(slot, []).append((interval, demand))
-        return dict.fromkeys(claim.slots)
     chosen: dict[Slot, Literal | None] = {}
+    alone = len(claim.slots) == wanted
     for slot in claim.slots:
-        literal = board.model.new_bool_var(f"{claim.name}@{slot[0]}{'' if slot[1] is None else slot[1]}")
-        interval = board.model.new_optional_interval_var(start, size, end, literal, "")
-        spaces.setdefault(slot, []).append((interval, demand))
+        literal = does
+        if not alone:
+            literal = board.model.new_bool_var(f"{claim.name}@{slot[0]}{'' if slot[1] is None else slot[1]}")
         chosen[slot] = literal
-    taken = sum(literal for literal in chosen.values() if literal is not None)
-    board.model.add(taken == (wanted if does is None else wanted * does))
+        if _past(board, claim):
+            continue
+        if literal is None:
+            interval = board.model.new_interval_var(start, size, end, "")
+        else:
+            interval = board.model.new_optional_interval_var(start, size, end, literal, "")
+        standing.taken.setdefault(slot, []).append(Taken(interval, start, end, demand, literal, number))
+    if not alone:
+        taken = sum(literal for literal in chosen.values() if literal is not None)
+        board.model.add(taken == (wanted if does is None else wanted * does))
     return chosen
+
+
+def _room(kind: StationKind) -> Demand:
+    return Demand(DemandKind.STATION, kind_of=kind)
 
 
 def _loads_stay_put(board: Board, standing: Standing) -> None:
     """All loads of a step stand where its first load stands."""
-    firsts: dict[tuple[int, int], dict[Slot, Literal | None]] = {}
+    firsts: dict[tuple[int, int, int], dict[Slot, Literal | None]] = {}
     for claim, slots in zip(standing.claims, standing.slots, strict=True):
         if claim.task is None:
             continue
         task = board.problem.tasks[claim.task]
-        first = board.problem.loads[task.step.id][0]
-        if task.load == 0:
-            firsts[first, claim.number] = slots
+        key = (board.problem.loads[task.step.id][0], claim.way, claim.number)
+        if key not in firsts:
+            firsts[key] = slots
             continue
         for slot, literal in slots.items():
-            other = firsts[first, claim.number].get(slot)
+            other = firsts[key].get(slot)
             if literal is not None and other is not None:
                 board.model.add(literal == other)
 
@@ -140,10 +200,12 @@ def _pins_hold(board: Board, standing: Standing) -> None:
                     surely = surely or literal is None
                     there += [] if literal is None else [literal]
         if known and not surely:
-            board.model.add_bool_or(there)
+            task = board.problem.tasks[fixed.task]
+            demand = Demand(DemandKind.PIN, task.step.id, load=task.load)
+            board.add_if(demand, board.model.add_bool_or(there))
 
 
-def _not_over_full(board: Board, slot: Slot, demands: list[tuple[cp_model.IntervalVar, int]]) -> None:
+def _not_over_full(board: Board, slot: Slot, taken: list[Taken]) -> None:
     """Keep a station (or shelf) from holding more than it has, or anything while it is not there."""
     station = board.problem.plan.kitchen.station[slot[0]]
     capacity = station.units if slot[1] is None else 1
@@ -151,20 +213,32 @@ def _not_over_full(board: Board, slot: Slot, demands: list[tuple[cp_model.Interv
         capacity = station.shelves[slot[1]].area
     closed = calendar.closed(board.problem.plan, station, board.problem.low, board.high)
     if closed:
-        for interval, _demand in demands:
-            blocks = [board.model.new_fixed_size_interval_var(a, b - a, "") for a, b in closed]
-            board.model.add_no_overlap([interval, *blocks])
+        there = board.ask(Demand(DemandKind.CLOSED, station=station.id))
+        for each in taken:
+            blocks = [blocked(board, stretch, there) for stretch in closed]
+            board.model.add_no_overlap([each.interval, *blocks])
     if station.kind is not StationKind.ROOM or station.units > 0 or station.shelves:
-        _capacity(board.model, demands, capacity)
+        _capacity(board, station.kind, [(each.interval, each.demand) for each in taken], capacity)
+
+
+def blocked(board: Board, stretch: tuple[int, int], there: Literal | None) -> cp_model.IntervalVar:
+    """Return an interval that keeps a stretch free of everything, where its wish holds."""
+    begins, ends = stretch
+    if there is None:
+        return board.model.new_fixed_size_interval_var(begins, ends - begins, "")
+    return board.model.new_optional_fixed_size_interval_var(begins, ends - begins, there, "")
 
 
 def _capacity(
-    model: cp_model.CpModel, demands: list[tuple[cp_model.IntervalVar, int]], capacity: int
+    board: Board, kind: StationKind, demands: list[tuple[cp_model.IntervalVar, int]], capacity: int
 ) -> None:
     taking = [(interval, demand) for interval, demand in demands if demand > 0]
-    if sum(demand for _interval, demand in taking) <= capacity:
+    total = sum(demand for _interval, demand in taking)
+    if total <= capacity:
         return
-    if capacity == 1:
-        model.add_no_overlap([interval for interval, _demand in taking])
+    asked = board.ask(_room(kind))
+    if capacity == 1 and asked is None:
+        board.model.add_no_overlap([interval for interval, _demand in taking])
     else:
-        model.add_cumulative([each for each, _ in taking], [demand for _, demand in taking], capacity)
+        most: Expr = capacity if asked is None else capacity * asked + total * (1 - asked)
+        board.model.add_cumulative([each for each, _ in taking], [demand for _, demand in taking], most)

@@ -1,33 +1,64 @@
-"""Rule of vessels: a run holds its vessel from first start to last end, then it is washed."""
+"""Rule of vessels: a run holds its vessel from first start to last end, and until somebody has washed it."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from ortools.sat.python import cp_model
 
-from core.arrange.variables import Board, Expr
+
+from core.arrange.demand import Demand, DemandKind
+from core.arrange.variables import Board, Chore, Expr, Literal
 from core.plan import meaning
+from core.plan.ids import StepId
+from core.plan.kitchen import Vessel
 from core.plan.runs import Run
 from core.plan.step import Holding
 
+_FAR = 24 * 60  # a vessel that nobody washes is held past the end of all things
 
-def vessels(board: Board) -> None:
-    """No more vessels of a kind are in use at any minute than there are."""
+
+@dataclass(frozen=True, slots=True)
+class Wash:
+    """A washing that may be: of which vessel, after which run, whether, and when the vessels are free again."""
+
+    vessel: Vessel
+    run: Run
+    done: Literal
+    free: cp_model.IntVar
+
+
+def vessels(board: Board) -> list[Wash]:
+    """Let no more vessels of a kind be in use or unwashed at any minute than there are."""
+    found = []
     for vessel in board.problem.plan.kitchen.vessels:
         runs = [run for run in board.problem.runs if run.vessel == vessel.id]
-        if sum(run.count for run in runs) <= vessel.count:
+        runs = [run for run in runs if any(step in board.problem.loads for step in run.steps)]
+        total = sum(run.count for run in runs)
+        if total <= vessel.count:
             continue
-        intervals = [_held(board, run, vessel.washing) for run in runs]
-        counts = [run.count for run in runs]
-        board.model.add_cumulative(intervals, counts, vessel.count)
+        intervals = []
+        for run in runs:
+            start, end = _held(board, run)
+            if vessel.washing:
+                end, wash = _washed(board, vessel, run, end)
+                found.append(wash)
+            size = board.model.new_int_var(0, board.high - board.problem.low + 2 * _FAR, "")
+            intervals.append(board.model.new_interval_var(start, size, end, ""))
+        asked = board.ask(Demand(DemandKind.VESSEL, vessel=vessel.id))
+        most: Expr = vessel.count if asked is None else vessel.count * asked + total * (1 - asked)
+        board.model.add_cumulative(intervals, [run.count for run in runs], most)
+    return found
 
 
-def _held(board: Board, run: Run, washing: int) -> cp_model.IntervalVar:
+def _held(board: Board, run: Run) -> tuple[Expr, Expr]:
+    """Return when a run takes its vessels and when they are empty."""
     model, problem = board.model, board.problem
-    tasks = [index for step in run.steps for index in problem.loads[step]]
+    tasks = [index for step in run.steps for index in problem.loads.get(step, ())]
     ends: list[Expr] = [board.end[index] for index in tasks]
     for step in run.steps:
         keep = meaning.keep_of(problem.plan, problem.plan.steps[step])
-        if keep is not None and keep.wait.how is Holding.VESSEL:
+        if step in problem.loads and keep is not None and keep.wait.how is Holding.VESSEL:
             ends.append(problem.plan.dish_of[step].course)
     starts: list[Expr] = [board.start[index] for index in tasks]
     start, end = starts[0], ends[0]
@@ -37,7 +68,42 @@ def _held(board: Board, run: Run, washing: int) -> cp_model.IntervalVar:
     if len(ends) > 1:
         end = model.new_int_var(problem.low, board.high, "")
         model.add_max_equality(end, ends)
-    size = model.new_int_var(0, board.high - problem.low + washing, "")
-    washed = model.new_int_var(problem.low, board.high + washing, "")
-    model.add(washed == end + washing)
-    return model.new_interval_var(start, size, washed, "")
+    return start, end
+
+
+def _washed(board: Board, vessel: Vessel, run: Run, empty: Expr) -> tuple[Expr, Wash]:
+    """Return when a run's vessels are free again, and the washing by which they are."""
+    model, problem = board.model, board.problem
+    done = model.new_bool_var(f"washed_{run.steps[0]}_{vessel.id}")
+    free = model.new_int_var(problem.low, board.high + _FAR, "")
+    model.add(free == board.high + _FAR).only_enforce_if(done.negated())
+    known = next(
+        (each.start for each in problem.washed if each.vessel == vessel.id and each.after == run.steps[0]), None
+    )
+    start: Expr
+    if known is not None:
+        start = known
+        model.add(done == 1)
+        model.add(free == known + vessel.washing)
+    elif not vessel.by_hand:
+        start = empty
+        if problem.now is not None:
+            start = model.new_int_var(problem.now, board.high + _FAR, "")
+            model.add(start >= empty)
+        model.add(free == start + vessel.washing).only_enforce_if(done)
+    else:
+        low = problem.low if problem.now is None else problem.now
+        start = model.new_int_var(low, board.high + _FAR, f"wash_{run.steps[0]}_{vessel.id}")
+        model.add(start >= empty).only_enforce_if(done)
+        model.add(free == start + vessel.washing).only_enforce_if(done)
+        board.chores.append(Chore(start, vessel.washing, done, None, _name(run.steps[0], vessel)))
+    return free, Wash(vessel, run, done, free)
+
+
+def _name(step: StepId, vessel: Vessel) -> str:
+    return f"wash {step} {vessel.id}"
+
+
+def washing_of(wash: Wash) -> str:
+    """Return the name of the chore that a washing by hand is."""
+    return _name(wash.run.steps[0], wash.vessel)

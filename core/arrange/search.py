@@ -108,8 +108,9 @@ def _narrowed(model: Model, found: Found, free: set[int]) -> cp_model.CpModel:
         if index in free:
             continue
         _fix(proto, start, found)
-        for literal in model.board.picks[index].values():
-            _fix(proto, literal, found)
+        for literal in (*model.board.picks[index].values(), *model.board.way[index].values()):
+            if literal is not None:
+                _fix(proto, literal, found)
     for claim, slots in zip(model.standing.claims, model.standing.slots, strict=True):
         task = claim.task if claim.task is not None else None
         if claim.wait is not None:

@@ -11,16 +11,17 @@ from core.plan.step import Heat
 _DIAL = 5  # °C: the marks of a dial, so that a compromise can be set
 
 
-def settings_of(plan: Plan) -> dict[StepId, tuple[int, ...]]:
-    """Return the °C each heated step may be given, the recipe's own first."""
-    heats: dict[StepId, Heat] = {}
+def settings_of(plan: Plan) -> dict[tuple[StepId, int], tuple[int, ...]]:
+    """Return the °C each way of each heated step may be given, the recipe's own first."""
+    heats: dict[tuple[StepId, int], Heat] = {}
     for step in plan.steps.values():
-        heat = meaning.heat_of(plan, step)
-        _span, uses = meaning.way_of(plan, step)
-        if heat is not None and any(use.kind in HEATED for use in uses):
-            heats[step.id] = heat
-    every = list(heats.values()) + _waiting_heats(plan)
-    return {step: _for_one(heat, every) for step, heat in heats.items()}
+        for way in meaning.ways_open(plan, step):
+            heat = meaning.heat_of(plan, step, way)
+            _span, uses = meaning.way_of(plan, step, way)
+            if heat is not None and any(use.kind in HEATED for use in uses):
+                heats[step.id, way] = heat
+    every = list(dict.fromkeys([*heats.values(), *_waiting_heats(plan)]))
+    return {key: _for_one(heat, every) for key, heat in heats.items()}
 
 
 def _waiting_heats(plan: Plan) -> list[Heat]:

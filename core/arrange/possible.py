@@ -1,0 +1,75 @@
+"""Is there any timetable at all? Asked many times over by reasons and ways out, so no wish is improved here."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from threading import Event
+
+from core.arrange.claims import loaded_kinds
+from core.arrange.effort import Effort
+from core.arrange.model import build
+from core.arrange.naming import NobodyLeft
+from core.arrange.outcome import Fit
+from core.arrange.reading import read
+from core.arrange.search import first_found
+from core.arrange.settle import settle
+from core.arrange.watch import Watch
+from core.plan.day import Day
+from core.plan.ids import StepId
+from core.plan.kitchen import StationKind
+from core.plan.plan import Plan
+from core.arrange.judging import judged
+from core.timetable.timetable import Timetable
+
+
+@dataclass(frozen=True, slots=True)
+class Possible:
+    """MEETS with a timetable that the validator found no clash in, IMPOSSIBLE when proven twice, else NOT_FOUND."""
+
+    fit: Fit
+    timetable: Timetable | None = None
+
+
+def possible(
+    plan: Plan,
+    work: float = 2.0,
+    *,
+    near: Timetable | None = None,
+    day: Day | None = None,
+    stop: Event | None = None,
+) -> Possible:
+    """Return whether a plan can be met at all; `work` as in Effort; `near`: a timetable that may nearly hold.
+
+    Repeatable. Any thread.
+    """
+    watch = Watch(Effort(work=work, limit=4 * work + 2), stop)
+    problem = read(plan, day, near)
+    starts = _starts(problem.index, near)
+    named: frozenset[int] = frozenset()
+    explicit: frozenset[StationKind] = frozenset()
+    while True:
+        model = build(problem, named=named, explicit=explicit)
+        if model is None:
+            return Possible(Fit.IMPOSSIBLE)
+        found, impossible = first_found(model, watch, starts)
+        if found is None and impossible and loaded_kinds(problem) & model.standing.pools:
+            explicit = loaded_kinds(problem)
+            continue
+        if found is None:
+            return Possible(Fit.IMPOSSIBLE if impossible and not named else Fit.NOT_FOUND)
+        try:
+            timetable = settle(model, found)
+        except NobodyLeft as trouble:
+            if trouble.numbers <= named or watch.over:
+                return Possible(Fit.NOT_FOUND)
+            named |= trouble.numbers
+            starts = found.starts
+            continue
+        fit = Fit.NOT_FOUND if judged(plan, timetable, day) else Fit.MEETS
+        return Possible(fit, timetable if fit is Fit.MEETS else None)
+
+
+def _starts(index: dict[tuple[StepId, int], int], near: Timetable | None) -> tuple[int, ...] | None:
+    if near is None or any(key not in near.at for key in index):
+        return None
+    return tuple(near.at[key].start for key in index)

@@ -1,0 +1,138 @@
+"""Reads steps into tasks: one for each load, with the ways it may be done and the hands each way needs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from core.arrange.problem import Begun, Piece, Task, Way
+from core.arrange.settings import settings_of
+from core.plan import meaning
+from core.plan.day import Day, Fact, State
+from core.plan.ids import StepId
+from core.plan.menu import Dish
+from core.plan.plan import Plan
+from core.plan.step import Attention, Step
+from core.timetable.timetable import Placed, Timetable
+
+_MOST_CUTS = 4  # pieces of one step; more would be confetti
+
+
+def tasks_of(plan: Plan, day: Day | None = None, seen: Timetable | None = None) -> Iterator[Task]:
+    """Return the tasks of all steps in the menu's order; dropped loads are left out."""
+    settings = settings_of(plan)
+    index = 0
+    for dish in plan.menu.dishes:
+        for step in dish.steps:
+            ways = tuple(_way(plan, step, number, settings) for number in meaning.ways_open(plan, step))
+            loads = meaning.load_count(dish, step)
+            for load in range(loads):
+                fact = day.of.get((step.id, load)) if day is not None else None
+                if fact is not None and fact.state is State.DROPPED:
+                    continue
+                if fact is None or day is None:
+                    yield _task(plan, dish, step, (index, load, loads), ways)
+                else:
+                    placed = seen.at.get(fact.key) if seen is not None else None
+                    yield _begun_task(plan, dish, step, (index, load, loads), ways, fact, day, placed)
+                index += 1
+
+
+def _way(plan: Plan, step: Step, number: int, settings: dict[tuple[StepId, int], tuple[int, ...]]) -> Way:
+    kept = meaning.reserved(plan, step.id, number)
+    _span, uses = meaning.way_of(plan, step, number)
+    heat = meaning.heat_of(plan, step, number)
+    lengths = tuple(
+        (celsius, meaning.length_at(kept.length, heat, celsius))
+        for celsius in settings.get((step.id, number), ())
+        if heat is not None
+    )
+    return Way(number, kept.length, kept.early, uses, lengths)
+
+
+def _begun(fact: Fact, now: int, usual: int) -> Begun:
+    """Return when it began and ends: as said, or after its usual minutes, not before now while it goes on."""
+    end = fact.start + usual if fact.end is None else fact.end
+    if fact.state is State.DONE:
+        return Begun(fact.start, end, over=True)
+    return Begun(fact.start, max(end, now), over=False)
+
+
+def _begun_task(
+    plan: Plan,
+    dish: Dish,
+    step: Step,
+    number: tuple[int, int, int],
+    ways: tuple[Way, ...],
+    fact: Fact,
+    day: Day,
+    placed: Placed | None,
+) -> Task:
+    """Return a task as the day has it, in the way and at the setting it was placed."""
+    index, load, loads = number
+    way = next((each for each in ways if placed is not None and each.number == placed.way), ways[0])
+    setting = placed.setting if placed is not None else None
+    settings = tuple(each for each in way.settings if each[0] == setting) or way.settings[:1]
+    usual = settings[0][1] if settings else way.length
+    begun = _begun(fact, day.now, usual)
+    minutes = begun.end - begun.start
+    way = Way(way.number, minutes, 0, way.uses, tuple((celsius, minutes) for celsius, _length in settings))
+    pieces = tuple(
+        _left(piece, begun, day.now) for piece in _pieces(plan, step, index, way) if _ahead(piece, begun, day.now)
+    )
+    return Task(index, step, dish, load, loads, (way,), pieces, begun=begun)
+
+
+def _task(
+    plan: Plan, dish: Dish, step: Step, number: tuple[int, int, int], ways: tuple[Way, ...]
+) -> Task:
+    index, load, loads = number
+    pieces = tuple(piece for way in ways for piece in _pieces(plan, step, index, way))
+    cuts = 1
+    if len(ways) == 1 and not ways[0].settings:
+        cuts = min(_MOST_CUTS, meaning.most_pieces(step, ways[0].length))
+    fuller = max((_fuller(plan, way) for way in ways), default=0)
+    return Task(index, step, dish, load, loads, ways, pieces, cuts, fuller)
+
+
+def _fuller(plan: Plan, way: Way) -> int:
+    kinds = {use.kind for use in way.uses}
+    return max(
+        (each.heater.full for each in plan.kitchen.stations if each.kind in kinds and each.heater is not None),
+        default=0,
+    )
+
+
+def _ahead(piece: Piece, begun: Begun, now: int) -> bool:
+    """Tell whether a piece of a task that has begun is still to be done."""
+    return not begun.over and _span(piece, begun)[1] > now
+
+
+def _left(piece: Piece, begun: Begun, now: int) -> Piece:
+    """Return what is left of a piece from now on."""
+    start, end = _span(piece, begun)
+    start = max(start, now)
+    return Piece(piece.task, start - begun.start, end - start, piece.people, piece.skill, way=piece.way)
+
+
+def _span(piece: Piece, begun: Begun) -> tuple[int, int]:
+    start = begun.end - piece.offset - piece.minutes if piece.from_end else begun.start + piece.offset
+    return start, begun.end if piece.whole else start + piece.minutes
+
+
+def _pieces(plan: Plan, step: Step, task: int, way: Way) -> Iterator[Piece]:
+    length = way.length
+    hands = meaning.hands_of(plan, step, length, way.number)
+    for hand in hands:
+        from_end = step.attention is not Attention.HANDS_ON and _counts_from_end(
+            step, hand.does, hand.start, length
+        )
+        offset = length - hand.start - hand.minutes if from_end else hand.start
+        whole = hand.minutes == length and len(hands) == 1
+        yield Piece(task, offset, hand.minutes, hand.people, hand.skill, from_end, whole, way.number)
+
+
+def _counts_from_end(step: Step, does: str, start: int, length: int) -> bool:
+    """Tell whether a touch moves with the step's end when its length changes."""
+    if does == "out" and start > 0:
+        return True
+    return any(touch.from_end and length - touch.at - touch.minutes == start for touch in step.touches)
