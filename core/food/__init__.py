@@ -1,0 +1,69 @@
+"""The cook's small sums: scaling, loads, order list, boiling, thawing, cooling, hands. All are proposals."""
+
+from core.food.altitude import boiling_point
+from core.food.boiling import Boil, Ring, boil, useful_power, with_kettle
+from core.food.cooling import Action, CoolingLog, Judged, Reading, State, cooling_log, judged, next_limit
+from core.food.cooling_rules import FROM_HOT, FROM_ROOM, Checkpoint, CoolingRule, Limit, Scale
+from core.food.hands import HandsBudget, Person, Reach, Shares, Task, hands, shared
+from core.food.hands_of_plan import hands_budget
+from core.food.loads import LoadWork, frying_load, in_loads
+from core.food.needs import needs_of
+from core.food.order_list import Need, OrderLine, Supply, order_list
+from core.food.scaling import Grows, Scaled, scaled, scaled_dish, usual_growth
+from core.food.thawing import Thaw, ThawOffer, in_cold_water, in_fridge, thaw_offers
+from core.food.tins import Tin, Tins, area_wanted, baking_time, tin, tins_for
+
+__all__ = [
+    "FROM_HOT",
+    "FROM_ROOM",
+    "Action",
+    "Boil",
+    "Checkpoint",
+    "CoolingLog",
+    "CoolingRule",
+    "Grows",
+    "HandsBudget",
+    "Judged",
+    "Limit",
+    "LoadWork",
+    "Need",
+    "OrderLine",
+    "Person",
+    "Reach",
+    "Reading",
+    "Ring",
+    "Scale",
+    "Scaled",
+    "Shares",
+    "State",
+    "Supply",
+    "Task",
+    "Thaw",
+    "ThawOffer",
+    "Tin",
+    "Tins",
+    "area_wanted",
+    "baking_time",
+    "boil",
+    "boiling_point",
+    "cooling_log",
+    "frying_load",
+    "hands",
+    "hands_budget",
+    "in_cold_water",
+    "in_fridge",
+    "in_loads",
+    "judged",
+    "needs_of",
+    "next_limit",
+    "order_list",
+    "scaled",
+    "scaled_dish",
+    "shared",
+    "thaw_offers",
+    "tin",
+    "tins_for",
+    "useful_power",
+    "usual_growth",
+    "with_kettle",
+]
