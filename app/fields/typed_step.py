@@ -1,4 +1,4 @@
-"""Small things of a step as typed: touches, loads, core temperature."""
+"""Small things of a step as typed: touches, loads, by-products, core temperature."""
 
 from __future__ import annotations
 
@@ -33,6 +33,18 @@ def _show_loads(loads: Any) -> str:
     return shown(loads_out(loads))
 
 
+def _read_yield(text: str) -> Any:
+    from core.intake.text.yields import YieldText
+
+    return read_short(YieldText, text).made()
+
+
+def _show_yield(made: Any) -> str:
+    from core.intake.text.yields import yield_out
+
+    return shown(yield_out(made))
+
+
 def _read_heat(text: str) -> int:
     from core.measures.heat import parse_heat
 
@@ -53,4 +65,5 @@ TOUCHES = Typed(
     wraps=True,
 )
 LOADS_IF_ANY = Typed(optional(_read_loads), if_any(_show_loads), wraps=True)
+YIELD_IF_ANY = Typed(optional(_read_yield), if_any(_show_yield), wraps=True)
 CORE_IF_ANY = Typed(optional(_read_heat), if_any(_show_heat))

@@ -123,6 +123,19 @@ def _show_night(night: Any) -> str:
     return night_out(night)
 
 
+def _read_time_of_day(text: str) -> int:
+    minute = parse_clock(text)
+    if minute >= _DAY:
+        raise Refusal(f"{quoted(text)} is the end of the day; write a time from 00:00 to 23:59.")
+    return minute
+
+
+def show_time_of_day(minute: int) -> str:
+    """Return a minute of the day as typed."""
+    return f"{minute // 60:02}:{minute % 60:02}"
+
+
+TIME_OF_DAY = Typed(_read_time_of_day, show_time_of_day)
 LENGTH = Typed(read_length, show_length, wraps=True)
 MINUTES = Typed(read_minutes, show_minutes)
 MINUTES_IF_ANY = Typed(optional(read_minutes), if_any(show_minutes))

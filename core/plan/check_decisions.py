@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import astuple
+from dataclasses import fields
 
 from core.measures.refusal import quoted
 from core.measures.words import plural
@@ -12,7 +12,7 @@ from core.plan.check_menu import repeated
 from core.plan.check_problem import LONGEST, Family, Problems, out_of, problem
 from core.plan.check_steps import way_chosen
 from core.plan.check_words import Words
-from core.plan.decisions import Pin
+from core.plan.decisions import Pin, Wishes
 from core.plan.ids import StepId
 from core.plan.menu import Dish
 from core.plan.plan import Plan
@@ -20,6 +20,7 @@ from core.plan.step import Step
 
 _Where = dict[StepId, tuple[Dish, Step]]
 _STRONGEST = 10
+_DAY = 24 * 60
 
 
 def decision_problems(plan: Plan) -> Problems:
@@ -30,10 +31,17 @@ def decision_problems(plan: Plan) -> Problems:
     yield from _choices(plan, where, words)
     yield from _lengths(plan, where, words)
     yield from _orders(plan, where, words)
-    wishes = plan.decisions.wishes
-    if any(out_of(weight, 0, _STRONGEST) for weight in astuple(wishes)):
+    yield from _wishes(plan.decisions.wishes)
+
+
+def _wishes(wishes: Wishes) -> Problems:
+    weights = (getattr(wishes, each.name) for each in fields(Wishes) if each.name != "sleep_until")
+    if any(out_of(weight, 0, _STRONGEST) for weight in weights):
         sentence = f"A wish weighs less than 0 or more than {_STRONGEST}; give 0 to {_STRONGEST}."
         yield problem(Family.NUMBERS, sentence, "its wishes")
+    if out_of(wishes.sleep_until, 0, _DAY - 1):
+        sentence = "The time until which the cooks may sleep is not a time of day; give 00:00 to 23:59."
+        yield problem(Family.TIMES, sentence, "its wishes")
 
 
 def _gone(what: str, step: StepId) -> str:

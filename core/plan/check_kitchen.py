@@ -6,6 +6,7 @@ from itertools import pairwise
 from math import isfinite
 
 from core.measures.minutes import show_minutes
+from core.measures.refusal import quoted
 from core.plan.check_menu import bad_id, repeated
 from core.plan.check_problem import (
     LONGEST,
@@ -24,12 +25,23 @@ from core.plan.kitchen import Cook, Heater, Kitchen, Station, StationKind, Vesse
 _DAY = 24 * 60
 _COLDEST, _HOTTEST = -60, 600
 _MOST_SPAN = 14 * _DAY
+_MOST_WALK = 60  # minutes
+_MOST_FIRES = 9
+_MOST_LONGER = 100  # per cent
+_USUAL_LAYING = 5  # what a station has of which nothing is said; never wrong
 
 
 def kitchen_problems(kitchen: Kitchen) -> Problems:
     """Find what is wrong with the kitchen, whatever the menu asks of it."""
     if trouble := name_trouble(kitchen.name):
         yield problem(Family.TEXTS, f"The kitchen's name {trouble}.", "the kitchen's name")
+    if out_of(kitchen.walk, 0, _MOST_WALK):
+        yield problem(
+            Family.NUMBERS,
+            f"The way from one place of the kitchen to another takes {show_minutes(kitchen.walk)};"
+            f" give 0 to {_MOST_WALK} min.",
+            "the kitchen's ways",
+        )
     for what, things in (("station", kitchen.stations), ("vessel", kitchen.vessels), ("cook", kitchen.cooks)):
         for each in things:
             if not WORD.match(each.id):
@@ -43,6 +55,7 @@ def kitchen_problems(kitchen: Kitchen) -> Problems:
             )
     for station in kitchen.stations:
         yield from _station(station)
+        yield from _not_with(station, kitchen)
     for vessel in kitchen.vessels:
         yield from _vessel(vessel)
     for cook in kitchen.cooks:
@@ -68,6 +81,13 @@ def _station(station: Station) -> Problems:
                 f" of height; give it 1 to {MOST_COUNT} of both, or take the shelf out.",
                 station.id,
             )
+    yield from _fire(station, name)
+    if station.heater is not None and (trouble := _heater_trouble(station.heater)):
+        yield problem(Family.NUMBERS, f"{name} {trouble}.", station.id)
+    yield from _windows(station.hours, f"{name} is there", station.id)
+
+
+def _fire(station: Station, name: str) -> Problems:
     burns = 1 if station.burns is None else station.burns
     if out_of(station.lighting, 0, LONGEST) or out_of(burns, 1, LONGEST):
         yield problem(
@@ -76,9 +96,37 @@ def _station(station: Station) -> Problems:
             " lighting takes 0 or more, burning 1 or more.",
             station.id,
         )
-    if station.heater is not None and (trouble := _heater_trouble(station.heater)):
-        yield problem(Family.NUMBERS, f"{name} {trouble}.", station.id)
-    yield from _windows(station.hours, f"{name} is there", station.id)
+    elif out_of(station.laying, 0, max(station.lighting, _USUAL_LAYING) if station.lighting else LONGEST):
+        yield problem(
+            Family.NUMBERS,
+            f"A cook lays and lights the fire of {name} for {show_minutes(station.laying)}, and it is ready after"
+            f" {show_minutes(station.lighting)}; give the cook 0 to {show_minutes(station.lighting)}.",
+            station.id,
+        )
+    if out_of(station.fires, 1, _MOST_FIRES):
+        yield problem(
+            Family.NUMBERS,
+            f"{name} may be lit {station.fires} times; give 1 to {_MOST_FIRES}, or take it out.",
+            station.id,
+        )
+
+
+def _not_with(station: Station, kitchen: Kitchen) -> Problems:
+    name = station_name(station)
+    there = {each.id: station_name(each) for each in kitchen.stations}
+    for other in dict.fromkeys(station.not_with):
+        if other == station.id:
+            sentence = f"{name} is never to be used at the same time as itself; name another station."
+        elif other not in there:
+            sentence = (
+                f"{name} is never to be used at the same time as {quoted(other)}, which the kitchen has not;"
+                " name one of its stations."
+            )
+        elif station.not_with.count(other) > 1:
+            sentence = f"{name} names {there[other]} twice, as never used at the same time; once is enough."
+        else:
+            continue
+        yield problem(Family.PLACES, sentence, station.id)
 
 
 def _heater_trouble(heater: Heater) -> str:
@@ -93,6 +141,8 @@ def _heater_trouble(heater: Heater) -> str:
         return f"is kept on through pauses of {show_minutes(heater.keep_on)}; give 0 or more"
     if out_of(heater.cold, _COLDEST, _HOTTEST):
         return f"is {heater.cold} °C when cold; give the temperature of its room"
+    if out_of(heater.full, 0, _MOST_LONGER):
+        return f"takes {heater.full} % longer when it is full; give 0 to {_MOST_LONGER}"
     points = ((heater.cold, 0), *heater.from_cold)
     for (cooler, sooner), (hotter, later) in pairwise(points):
         if hotter <= cooler or later < sooner or later > LONGEST:

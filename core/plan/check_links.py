@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from core.measures.minutes import show_minutes
 from core.measures.refusal import quoted
+from core.measures.unit_names import UNITS
 from core.measures.words import join_words
 from core.plan.check_problem import LONGEST, Family, Problems, amount_trouble, out_of, problem
-from core.plan.check_words import JOINS, Words
+from core.plan.check_words import JOINS, Words, short
 from core.plan.ids import StepId
 from core.plan.menu import Link, LinkKind
 from core.plan.plan import Plan
+from core.plan.step import Step
 
 
 def link_problems(plan: Plan) -> Problems:
     """Find what is wrong with the links, contradictions of their minutes apart."""
     words = Words(plan)
-    steps = {step.id for dish in plan.menu.dishes for step in dish.steps}
+    steps = {step.id: step for dish in plan.menu.dishes for step in dish.steps}
     seen: set[tuple[StepId, StepId, LinkKind]] = set()
     for link in plan.menu.links:
         if sentence := _ends(link, steps, words):
@@ -35,6 +39,8 @@ def link_problems(plan: Plan) -> Problems:
         if link.brings is not None and (trouble := amount_trouble(link.brings)):
             sentence = f"What {words.step(link.before)} brings to {words.step(link.after)} {trouble}."
             yield problem(Family.NUMBERS, sentence, link.before, link.after)
+        elif sentence := _by_product(link, steps[link.before], words):
+            yield problem(Family.NUMBERS, sentence, link.before, link.after)
     for chain, knot in circles(plan):
         names = [words.step(step) for step in (*chain, chain[0])]
         yield problem(
@@ -45,7 +51,7 @@ def link_problems(plan: Plan) -> Problems:
         )
 
 
-def _ends(link: Link, steps: set[StepId], words: Words) -> str:
+def _ends(link: Link, steps: Collection[StepId], words: Words) -> str:
     missing = [step for step in (link.before, link.after) if step not in steps]
     if missing:
         gone = join_words([quoted(step) for step in dict.fromkeys(missing)])
@@ -71,6 +77,20 @@ def _waits(link: Link, words: Words) -> str:
     if out_of(link.most, 0, LONGEST):
         return f"{pair} may wait for more than a year; give 366 days or less, or no limit."
     return ""
+
+
+def _by_product(link: Link, before: Step, words: Words) -> str:
+    made, brought = before.yields, link.brings
+    if made is None or brought is None or brought.to_taste or made.quantity.to_taste:
+        return ""
+    one, other = made.quantity.unit, brought.unit
+    if one == other or amount_trouble(made.quantity) or UNITS[one].kind == UNITS[other].kind != "count":
+        return ""
+    return (
+        f"{words.step(link.before)} yields {made.quantity.as_text()} of {short(made.item)}, and"
+        f" {brought.as_text()} of it go to {words.step(link.after)}: these cannot be reckoned together; write"
+        " both by weight, both by volume, or in the same unit."
+    )
 
 
 Knot = tuple[tuple[StepId, ...], frozenset[StepId]]

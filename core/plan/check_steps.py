@@ -11,6 +11,7 @@ from core.plan.check_problem import (
     MOST_COUNT,
     Family,
     Problems,
+    amount_trouble,
     name_trouble,
     out_of,
     problem,
@@ -38,6 +39,7 @@ def step_problems(plan: Plan) -> Problems:
             yield from _loads(dish, step, name)
             yield from _times(step, name)
             yield from _doneness(step, name)
+            yield from _yields(step, name)
 
 
 def ways_of(step: Step) -> tuple[tuple[str, Span, tuple[Use, ...]], ...]:
@@ -248,3 +250,16 @@ def _doneness(step: Step, name: str) -> Problems:
         yield problem(
             Family.NUMBERS, f"{name} rests for {show_minutes(step.doneness.rest)}; give 0 or more.", step.id
         )
+
+
+def _yields(step: Step, name: str) -> Problems:
+    if step.yields is None:
+        return
+    if trouble := name_trouble(step.yields.item):
+        yield problem(Family.TEXTS, f"The name of what {name} yields besides {trouble}.", step.id)
+    quantity = step.yields.quantity
+    what = f"What {name} yields besides, {short(step.yields.item)},"
+    if trouble := amount_trouble(quantity):
+        yield problem(Family.NUMBERS, f"{what} {trouble}.", step.id)
+    elif quantity.to_taste or not quantity.amount:
+        yield problem(Family.NUMBERS, f"{what} comes to nothing; give its amount, or leave it out.", step.id)

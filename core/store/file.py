@@ -71,7 +71,7 @@ class PlanFile:
                 layout = require_readable(path, database)
                 require_sound(path, database, layout)
                 if layout < SCHEMA:
-                    bring_up_to_date(path, database, layout, keep_old=not read_only)
+                    bring_up_to_date(path, database, layout, not read_only, mending)
                 if not read_only:
                     database.pragma("journal_mode = WAL")
                 return cls(path, database, read_only, mending)

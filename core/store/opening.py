@@ -6,7 +6,7 @@ from pathlib import Path
 
 from core.measures.refusal import Refusal
 from core.plan.plan import Plan
-from core.store.connect import Database, open_file
+from core.store.connect import Database, open_copy, open_file
 from core.store.mark import APPLICATION_ID, SCHEMA
 from core.store.placing import written_beside
 from core.store.read import read_plan
@@ -46,11 +46,15 @@ def require_sound(path: Path, database: Database, layout: int) -> None:
         raise damaged(path, "what it says about its layout contradicts itself")
 
 
-def bring_up_to_date(path: Path, database: Database, layout: int, keep_old: bool) -> None:
-    """Bring an older layout to the newest; `keep_old`: lay a copy of the file as it was beside it first."""
+def bring_up_to_date(path: Path, database: Database, layout: int, keep_old: bool, mending: bool) -> None:
+    """Bring an older layout to the newest.
+
+    `keep_old`: the file itself changes, so try it on a copy in memory, and lay one as it was beside it first.
+    """
     from core.store.migrate import upgrade
 
     if keep_old:
+        _rehearse(path, mending)
         with written_beside(old_copy(path, layout)) as draft:
             copy = open_file(draft, make=True)
             try:
@@ -58,6 +62,18 @@ def bring_up_to_date(path: Path, database: Database, layout: int, keep_old: bool
             finally:
                 copy.close()
     upgrade(database)
+
+
+def _rehearse(path: Path, mending: bool) -> None:
+    """Bring a copy in memory up to date and read its plan, so that a file that would be refused is not changed."""
+    from core.store.migrate import upgrade
+
+    memory = open_copy(path.resolve())
+    try:
+        upgrade(memory)
+        plan_in(path, memory, mending)
+    finally:
+        memory.close()
 
 
 def old_copy(path: Path, layout: int) -> Path:

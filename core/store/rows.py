@@ -66,6 +66,7 @@ def plan_row(plan: Plan) -> Row:
         "id": 1,
         "name": plan.name,
         "kitchen_name": plan.kitchen.name,
+        "kitchen_walk": plan.kitchen.walk,
         "transfer": plan.transfer,
         "opens": plan.opens,
         "manner": plan.decisions.manner.value,
@@ -111,6 +112,7 @@ def to_plan(rows: Read) -> Plan:
             ),
             vessels=_values("vessel", rows),
             cooks=_values("cook", rows),
+            walk=from_plain(int, row["kitchen_walk"]),
         ),
         decisions=Decisions(
             manner=from_plain(Manner, row["manner"]),

@@ -1,13 +1,14 @@
 """The tables of a plan file, mapped. What fills them is told by `core.store.shapes`; a test compares the two.
 
-Every constraint has a name, so that a later migration can speak of it. `position` says the order.
+Every constraint has a name, so that a later migration can speak of it. `position` says the order. Columns that
+came with a later layout have what stood for them before as their default; every row written fills them all.
 """
 
 from __future__ import annotations
 
 from typing import Any, ClassVar
 
-from sqlalchemy import CheckConstraint, ForeignKey, MetaData, Text, UniqueConstraint
+from sqlalchemy import CheckConstraint, ForeignKey, MetaData, Text, UniqueConstraint, text
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 NAMING = {
@@ -45,6 +46,8 @@ class PlanRow(Table):
     wish_oven: Mapped[int]
     wish_sleep: Mapped[int]
     wish_keep: Mapped[int]
+    kitchen_walk: Mapped[int] = mapped_column(server_default=text("1"))
+    wish_sleep_until: Mapped[int] = mapped_column(server_default=text("480"))
 
 
 class StationRow(Table):
@@ -62,6 +65,9 @@ class StationRow(Table):
     hours: Mapped[str]
     lighting: Mapped[int]
     burns: Mapped[int | None]
+    laying: Mapped[int] = mapped_column(server_default=text("5"))
+    fires: Mapped[int] = mapped_column(server_default=text("1"))
+    not_with: Mapped[str] = mapped_column(server_default=text("'[]'"))
 
 
 class ShelfRow(Table):
@@ -85,6 +91,7 @@ class VesselRow(Table):
     count: Mapped[int]
     size: Mapped[str]
     washing: Mapped[int]
+    by_hand: Mapped[bool] = mapped_column(server_default=text("1"))
 
 
 class CookRow(Table):
@@ -147,6 +154,7 @@ class StepRow(Table):
     keeps: Mapped[str | None]
     alternatives: Mapped[str]
     note: Mapped[str]
+    yields: Mapped[str | None]
 
 
 class IngredientRow(Table):

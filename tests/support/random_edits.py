@@ -7,7 +7,7 @@ from functools import partial
 
 from hypothesis import strategies as st
 
-from core.plan.decisions import Wishes
+from core.plan.check_kitchen import kitchen_problems
 from core.plan.edits import (
     AddCook,
     AddDish,
@@ -16,6 +16,7 @@ from core.plan.edits import (
     AddStation,
     AddStep,
     AddVessel,
+    AllowFires,
     ChangeCook,
     ChangeDish,
     ChangeKitchen,
@@ -42,11 +43,14 @@ from core.plan.edits import (
     RenameDish,
     RenameKitchen,
     RenamePlan,
+    ServeDishLater,
+    ServeLater,
     SetLength,
     SetManner,
     SetOpens,
     SetPlating,
     SetTransfer,
+    SetWalk,
     SetWishes,
     Together,
 )
@@ -57,7 +61,7 @@ from core.plan.plan import Plan
 from core.plan.step import Manner, Span
 from tests.support.builders import a_step
 from tests.support.random_menus import dishes
-from tests.support.random_plans import kitchens, moments, stations, vessels
+from tests.support.random_plans import kitchens, moments, stations, vessels, wishes
 from tests.support.random_words import names, notes
 
 Edits = st.SearchStrategy[Edit]
@@ -81,14 +85,14 @@ def edits_for(draw: st.DrawFn, plan: Plan) -> Edit:
 
 
 def _whole() -> Edits:
-    wishes = st.builds(Wishes, *[st.integers(0, 10)] * 5)
     return st.one_of(
         st.builds(RenamePlan, names()),
         st.builds(SetPlating, moments()),
         st.builds(SetTransfer, st.integers(-1, 4)),
+        st.builds(ServeLater, st.integers(-90, 1500)),
         st.builds(SetOpens, st.one_of(st.none(), st.integers(-20_000, -5000))),
         st.builds(SetManner, st.sampled_from(Manner)),
-        st.builds(SetWishes, wishes),
+        st.builds(SetWishes, wishes()),
         st.just(LiftAllPins()),
     )
 
@@ -103,10 +107,12 @@ def _kitchen(plan: Plan) -> Edits:
         st.sampled_from(StationKind).flatmap(partial(stations, station_id)).map(AddStation),
         vessels(fresh("vessel", kitchen.vessel)).map(AddVessel),
         st.just(AddCook(new_cook)),
+        st.builds(SetWalk, st.integers(-1, 9)),
     ]
     for station in kitchen.stations:
         changed = replace(station, units=station.units + 1)
-        found.append(st.sampled_from((ChangeStation(station.id, changed), RemoveStation(station.id))))
+        fires = AllowFires(station.id, station.fires + 1)
+        found.append(st.sampled_from((ChangeStation(station.id, changed), fires, RemoveStation(station.id))))
     for vessel in kitchen.vessels:
         fewer = replace(vessel, count=vessel.count - 1)
         found.append(st.sampled_from((ChangeVessel(vessel.id, fewer), RemoveVessel(vessel.id))))
@@ -118,9 +124,10 @@ def _kitchen(plan: Plan) -> Edits:
 
 @st.composite
 def _new_dish(draw: st.DrawFn, plan: Plan) -> Edit:
-    if not plan.kitchen.stations or not plan.kitchen.cooks:
+    kitchen = plan.kitchen
+    if not kitchen.stations or not kitchen.cooks or any(kitchen_problems(kitchen)):
         return AddDish(Dish(_free(plan), "Bread"))
-    dish = draw(dishes(_free(plan), plan.kitchen, 2))
+    dish = draw(dishes(_free(plan), kitchen, 2))
     return AddDish(dish, after=draw(st.sampled_from((None, *plan.dishes))))
 
 
@@ -135,6 +142,7 @@ def _dishes(plan: Plan) -> Edits:
         st.builds(lambda one, wanted: ChangeDish.of(one, wanted=wanted), dish, st.integers(0, 40)),
         st.builds(lambda one, note: ChangeDish.of(one, note=note, served=True), dish, notes()),
         st.builds(MoveDish, dish, _NUMBERS),
+        st.builds(ServeDishLater, dish, st.integers(-90, 90)),
         st.builds(CopyDish, dish, st.sampled_from(("", "Another"))),
         st.builds(RemoveDish, dish),
         _new_step(plan),

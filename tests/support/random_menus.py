@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import TypeVar
 
 from hypothesis import strategies as st
 
+from core.measures.quantity import Quantity
+from core.measures.unit_names import UNITS
 from core.plan.ids import DishId, StationId, StepId, step_id
 from core.plan.kitchen import HEATED, Kitchen, Station
 from core.plan.menu import Dish, Ingredient, Link, LinkKind
@@ -24,8 +28,9 @@ from core.plan.step import (
     Use,
     VesselUse,
     Wait,
+    Yield,
 )
-from tests.support.random_words import names, notes, quantities, several_ids
+from tests.support.random_words import names, notes, quantities, quantities_in, several_ids
 
 _DAY = 24 * 60
 Value = TypeVar("Value")
@@ -144,6 +149,7 @@ def steps(draw: st.DrawFn, dish: DishId, local: str, kitchen: Kitchen) -> Step:
         draw(rarely(keeps(kitchen))),
         tuple(way for way in ways if way is not None),
         draw(notes()),
+        draw(rarely(st.builds(Yield, names(), quantities()))),
     )
 
 
@@ -198,11 +204,26 @@ def ingredients(draw: st.DrawFn, own: tuple[Step, ...]) -> tuple[Ingredient, ...
     return tuple(found)
 
 
+def quantities_like(made: Yield | None) -> st.SearchStrategy[Quantity]:
+    """Draw how much a link brings: of what a step yields in a unit that compares, else any."""
+    if made is None:
+        return quantities()
+    kind = UNITS[made.quantity.unit].kind
+    return quantities_in({"weight": ("g", "kg"), "volume": ("ml", "UK pint")}.get(kind, (made.quantity.unit,)))
+
+
 @st.composite
 def links_between(
-    draw: st.DrawFn, ids: tuple[StepId, ...], kitchen: Kitchen, most: int = 6
+    draw: st.DrawFn,
+    ids: tuple[StepId, ...],
+    kitchen: Kitchen,
+    most: int = 6,
+    yielded: Mapping[StepId, Yield | None] = MappingProxyType({}),
 ) -> tuple[Link, ...]:
-    """Draw links from earlier to later steps of a list, so that there is no circle."""
+    """Draw links from earlier to later steps of a list, so that there is no circle.
+
+    `yielded` says what steps yield: a link brings of it in a unit that compares.
+    """
     found: dict[tuple[StepId, StepId, LinkKind], Link] = {}
     if len(ids) < 2:
         return ()
@@ -213,8 +234,7 @@ def links_between(
         kind = draw(st.sampled_from(LinkKind))
         least = draw(st.integers(0, 2 * _DAY))
         longest = draw(st.one_of(st.none(), st.integers(least, least + 2 * _DAY)))
-        link = Link(
-            ids[first], ids[then], least, longest, kind, draw(waits(kitchen)), draw(rarely(quantities()))
-        )
+        brings = draw(rarely(quantities_like(yielded.get(ids[first]))))
+        link = Link(ids[first], ids[then], least, longest, kind, draw(waits(kitchen)), brings)
         found[link.key] = link
     return tuple(found.values())

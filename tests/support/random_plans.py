@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime
 
 from hypothesis import strategies as st
@@ -46,6 +47,7 @@ def heaters(draw: st.DrawFn) -> Heater:
         draw(rates),
         draw(st.integers(0, 60)),
         draw(st.integers(5, 30)),
+        draw(st.sampled_from((0, 0, 10, 100))),
     )
 
 
@@ -54,6 +56,7 @@ def stations(draw: st.DrawFn, id: str, kind: StationKind) -> Station:  # noqa: A
     """Draw a station of a kind: a plain one as often as one with any of its features."""
     if draw(st.booleans()):
         return Station(StationId(id), draw(names()), kind, draw(st.integers(1, 4)))
+    lighting = draw(st.integers(0, 40))
     shelves = draw(st.lists(st.builds(Shelf, st.integers(1, 3000), st.integers(1, 60), names()), max_size=3))
     return Station(
         StationId(id),
@@ -65,8 +68,10 @@ def stations(draw: st.DrawFn, id: str, kind: StationKind) -> Station:  # noqa: A
         draw(st.booleans()),
         draw(st.sampled_from(("kitchen", "terrace", "Garage №2"))),
         tuple(draw(st.lists(windows(), max_size=2))),
-        draw(st.integers(0, 40)),
+        lighting,
         draw(rarely(st.integers(1, 120))),
+        draw(st.integers(0, lighting or 9)),
+        draw(st.integers(1, 9)),
     )
 
 
@@ -87,7 +92,8 @@ def cooks(draw: st.DrawFn, id: str) -> Cook:  # noqa: A002
 def vessels(draw: st.DrawFn, id: str) -> Vessel:  # noqa: A002
     """Draw a kind of vessel."""
     size = draw(st.sampled_from(("", "28 cm", "6 l", "30×40")))
-    return Vessel(VesselId(id), draw(names()), draw(st.integers(1, 4)), size, draw(st.integers(0, 15)))
+    washing, by_hand = draw(st.tuples(st.integers(0, 15), st.booleans()))
+    return Vessel(VesselId(id), draw(names()), draw(st.integers(1, 4)), size, washing, by_hand)
 
 
 @st.composite
@@ -97,12 +103,22 @@ def kitchens(draw: st.DrawFn) -> Kitchen:
     station_ids = draw(st.lists(local_ids(), min_size=len(kinds), max_size=len(kinds), unique=True))
     vessel_ids = draw(st.lists(local_ids(), max_size=2, unique=True))
     cook_ids = draw(st.lists(local_ids(), min_size=1, max_size=3, unique=True))
+    made = [draw(stations(each, kind)) for each, kind in zip(station_ids, kinds, strict=True)]
     return Kitchen(
         draw(names()),
-        tuple(draw(stations(each, kind)) for each, kind in zip(station_ids, kinds, strict=True)),
+        tuple(replace(each, not_with=draw(_others(station_ids, each.id))) for each in made),
         tuple(draw(vessels(each)) for each in vessel_ids),
         tuple(draw(cooks(each)) for each in cook_ids),
+        draw(st.sampled_from((1, 1, 0, 60))),
     )
+
+
+def _others(ids: list[str], own: str) -> st.SearchStrategy[tuple[StationId, ...]]:
+    """Draw the ids of stations that are never used at the same time as one's own, mostly none."""
+    others = [StationId(each) for each in ids if each != own]
+    if not others:
+        return st.just(())
+    return st.one_of(st.just(()), st.just(()), st.lists(st.sampled_from(others), unique=True).map(tuple))
 
 
 @st.composite
@@ -111,6 +127,11 @@ def moments(draw: st.DrawFn) -> Moment:
     day = draw(st.dates(datetime(2020, 1, 1).date(), datetime(2035, 12, 31).date()))
     hour, minute = draw(st.integers(6, 22)), draw(st.integers(0, 59))
     return Moment(datetime(day.year, day.month, day.day, hour, minute), draw(st.sampled_from(_ZONES)))
+
+
+def wishes() -> st.SearchStrategy[Wishes]:
+    """Draw what makes a good day."""
+    return st.builds(Wishes, *[st.integers(0, 10)] * 5, st.integers(0, _DAY - 1))
 
 
 @st.composite
@@ -130,7 +151,7 @@ def decisions_for(draw: st.DrawFn, plan: Plan, ids: tuple[StepId, ...]) -> Decis
         tuple(Choice(step, draw(st.integers(0, len(plan.steps[step].alternatives)))) for step in draw(few)),
         tuple(LengthOf(step, draw(st.sampled_from(Manner))) for step in draw(few)),
         tuple(dict.fromkeys(orders)),
-        draw(st.builds(Wishes, *[st.integers(0, 10)] * 5)),
+        draw(wishes()),
     )
 
 
@@ -160,10 +181,11 @@ def plans(draw: st.DrawFn, most_dishes: int = 4, most_steps: int = 4) -> Plan:
     menu = tuple(draw(dishes(each, kitchen, most_steps)) for each in ids)
     # Links and orders all lead from earlier to later steps of one list, so that there is no circle.
     steps = tuple(draw(st.permutations([step.id for dish in menu for step in dish.steps])))
+    yielded = {step.id: step.yields for dish in menu for step in dish.steps}
     bare = Plan(
         draw(names()),
         draw(moments()),
-        Menu(menu, draw(links_between(steps, kitchen))),
+        Menu(menu, draw(links_between(steps, kitchen, yielded=yielded))),
         kitchen,
         transfer=draw(st.integers(0, 1)),
         opens=draw(rarely(st.integers(-9 * _DAY, -4 * _DAY))),

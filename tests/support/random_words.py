@@ -67,10 +67,14 @@ def several_ids(draw: st.DrawFn, most: int) -> list[str]:
 @cache
 def quantities() -> st.SearchStrategy[Quantity]:
     """Draw quantities: counts, fractions, weights and volumes."""
+    return quantities_in(("", "g", "kg", "ml", "l", "cup", "UK pint", "egg white"))
+
+
+@cache
+def quantities_in(units: tuple[str, ...]) -> st.SearchStrategy[Quantity]:
+    """Draw quantities in some of these units."""
     amounts = st.one_of(
         st.integers(1, 5000).map(Fraction),
         st.fractions(min_value=Fraction(1, 8), max_value=20, max_denominator=8).filter(bool),
     )
-    return st.builds(
-        Quantity, amounts, st.sampled_from(("", "g", "kg", "ml", "l", "cup", "UK pint", "egg white"))
-    )
+    return st.builds(Quantity, amounts, st.sampled_from(units))

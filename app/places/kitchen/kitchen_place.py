@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 from PySide6.QtCore import QEvent
@@ -17,7 +18,7 @@ from app.places.kitchen.cooks import cooks
 from app.places.kitchen.stations_leaf import StationsLeaf
 from app.places.kitchen.things_leaf import ThingsLeaf
 from app.places.kitchen.vessels import vessels
-from core.plan.edits import Edit, RenameKitchen, SetTransfer
+from core.plan.edits import Edit, RenameKitchen, SetTransfer, SetWalk
 
 
 class KitchenPlace(QWidget):
@@ -37,6 +38,12 @@ class KitchenPlace(QWidget):
                     MINUTES,
                     self.tr("Minutes of a cook at either end of what cooks by itself, where a step says nothing else"),
                 ),
+                Spec(
+                    "walk",
+                    self.tr("From one place to another takes"),
+                    MINUTES,
+                    self.tr("Minutes on foot between stations that stand in different places: kitchen, terrace"),
+                ),
             ],
             self._take,
             least=220,
@@ -55,7 +62,7 @@ class KitchenPlace(QWidget):
         top.setObjectName("bar")
         row = QHBoxLayout(top)
         row.setContentsMargins(18, 8, 18, 8)
-        self.form.setMaximumWidth(760)
+        self.form.setMaximumWidth(1100)
         row.addWidget(self.form, 1000)
         row.addStretch(1)
         column = QVBoxLayout(self)
@@ -73,7 +80,7 @@ class KitchenPlace(QWidget):
         """Show the kitchen as it is; what is half typed or refused stays."""
         self._stale = False
         plan = self._opened.plan
-        self.form.show_values({"kitchen_name": plan.kitchen.name, "transfer": plan.transfer})
+        self.form.show_values({"kitchen_name": plan.kitchen.name, "transfer": plan.transfer, "walk": plan.kitchen.walk})
         for leaf in (self.stations, self.vessels, self.cooks):
             leaf.refresh()
         self.leaves.count("stations", len(plan.kitchen.stations))
@@ -113,5 +120,9 @@ class KitchenPlace(QWidget):
         tab_as_read(self)
 
     def _take(self, key: str, value: Any) -> str:
-        edit: Edit = RenameKitchen(value) if key == "kitchen_name" else SetTransfer(value)
-        return tried(self._opened, edit, "kitchen")
+        edits: dict[str, Callable[[Any], Edit]] = {
+            "kitchen_name": RenameKitchen,
+            "transfer": SetTransfer,
+            "walk": SetWalk,
+        }
+        return tried(self._opened, edits[key](value), "kitchen")

@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import QCoreApplication
 
 from app.fields import Part, Picked, Spec, Ticked, attribute, by_key
-from app.fields.typed_kitchen import POINTS, RATE, SETTINGS, SHELVES
+from app.fields.typed_kitchen import PER_CENT, POINTS, RATE, SETTINGS, SHELVES, stations_of
 from app.fields.typed_text import COUNT, SENTENCE, WORDS
 from app.fields.typed_times import MINUTES, MINUTES_IF_ANY, WINDOWS
 from app.look.words import kind_word
+from core.plan.edits import ChangeStation, Edit, Together
 from core.plan.ids import StationId, fresh
 from core.plan.kitchen import COLD, HEATED, Heater, Kitchen, Shelf, Station, StationKind
 
 _FIRES = frozenset({StationKind.GRILL, StationKind.SMOKER})
-_HEATER = ("settings", "from_cold", "up", "down", "keep_on")
+_HEATER = ("settings", "from_cold", "up", "down", "keep_on", "full")
+_SHARED = HEATED | {StationKind.MACHINE}  # kinds of which two may be one appliance
 
 
 def tr(words: str) -> str:
@@ -24,8 +27,8 @@ def tr(words: str) -> str:
     return QCoreApplication.translate("StationFields", words)
 
 
-def station_parts() -> dict[str, Part]:
-    """Return all fields of a station."""
+def station_parts(kitchen: Callable[[], Kitchen], station: StationId) -> dict[str, Part]:
+    """Return all fields of a station, which is to be found in the kitchen of the moment."""
     kinds = [(kind, kind_word(kind)) for kind in StationKind]
     settings = Spec("settings", tr("Goes from … to"), SETTINGS, "", "50 to 250 C")
     return by_key(
@@ -45,12 +48,20 @@ def station_parts() -> dict[str, Part]:
                     "200 C in 18 min",
                 )
             ),
-            _of_heater(Spec("up", tr("Warms by, °C a minute"), RATE)),
-            _of_heater(Spec("down", tr("Cools by, °C a minute"), RATE)),
-            _of_heater(Spec("keep_on", tr("Left on through pauses of"), MINUTES)),
+            *_heat_parts(),
             attribute(Spec("fan", tr("has a fan"), Ticked())),
-            attribute(Spec("lighting", tr("Lighting takes"), MINUTES)),
-            attribute(Spec("burns", tr("Burns for"), MINUTES_IF_ANY, "", tr("no limit"))),
+            *_fire_parts(),
+            Part(
+                Spec(
+                    "not_with",
+                    tr("Not at the same time as"),
+                    stations_of(kitchen, station),
+                    tr("Stations that rest while this one is hot or in use: the grill in an oven's roof"),
+                    tr("any"),
+                ),
+                lambda it: apart_from(it.id, kitchen()),
+                lambda it, others: replace(it, not_with=others),
+            ),
             attribute(
                 Spec(
                     "shelves",
@@ -75,14 +86,58 @@ def station_parts() -> dict[str, Part]:
     )
 
 
-def keys_for(station: Station) -> set[str]:
+def _heat_parts() -> list[Part]:
+    """Return the fields of how a heater goes up and down, and what it does when full."""
+    full = tr("While all its places are taken, and not by one dish alone; usual are 10 to 15 %, 0 for never")
+    return [
+        _of_heater(Spec("up", tr("Warms by, °C a minute"), RATE)),
+        _of_heater(Spec("down", tr("Cools by, °C a minute"), RATE)),
+        _of_heater(Spec("keep_on", tr("Left on through pauses of"), MINUTES)),
+        _of_heater(Spec("full", tr("Takes longer when full by"), PER_CENT, full)),
+    ]
+
+
+def _fire_parts() -> list[Part]:
+    """Return the fields of a fire."""
+    return [
+        attribute(Spec("lighting", tr("Lighting takes"), MINUTES, tr("Until the fire is ready; 0 for none"))),
+        attribute(Spec("laying", tr("of which with a cook"), MINUTES, tr("The first minutes: laying and lighting it"))),
+        attribute(Spec("burns", tr("Burns for"), MINUTES_IF_ANY, tr("From when it is ready"), tr("no limit"))),
+        attribute(Spec("fires", tr("May be lit, times"), COUNT, tr("How many fires there are charcoal and time for"))),
+    ]
+
+
+def apart_from(station: StationId, kitchen: Kitchen) -> tuple[StationId, ...]:
+    """Return the stations never used at the same time as one: whichever of the two names the other."""
+    own = kitchen.station[station].not_with if station in kitchen.station else ()
+    naming = [each.id for each in kitchen.stations if station in each.not_with]
+    return tuple(dict.fromkeys((*own, *naming)))
+
+
+def kept_apart(station: StationId, others: tuple[StationId, ...], kitchen: Kitchen) -> Edit:
+    """Return the edit by which a station is never used at the same time as these others, and as no more."""
+    changed = [replace(kitchen.station[station], not_with=others)]
+    for each in kitchen.stations:
+        if each.id not in (station, *others) and station in each.not_with:
+            rest = tuple(other for other in each.not_with if other != station)
+            changed.append(replace(each, not_with=rest))
+    edits = [ChangeStation(each.id, each) for each in changed]
+    label = tr("Change {station}").format(station=changed[0].name)
+    return edits[0] if len(edits) == 1 else Together(label, tuple(edits))
+
+
+def keys_for(station: Station, kitchen: Kitchen) -> set[str]:
     """Return the keys of the fields that say something about this kind of station."""
+    fire = station.kind in _FIRES or station.is_fire
     keys = {"name", "kind", "place", "hours"}
     keys |= {"units"} if not station.shelves else set()
     keys |= {"heats"} if station.kind in HEATED else set()
     keys |= set(_HEATER) if station.heater is not None else set()
     keys |= {"fan"} if station.kind is StationKind.OVEN else set()
-    keys |= {"lighting", "burns"} if station.kind in _FIRES else set()
+    keys |= {"lighting", "burns"} if fire else set()
+    keys |= {"laying"} if station.lighting else set()
+    keys |= {"fires"} if station.is_fire else set()
+    keys |= {"not_with"} if station.kind in _SHARED or apart_from(station.id, kitchen) else set()
     keys |= {"shelves"} if station.kind in COLD or station.shelves else set()
     return keys
 
@@ -117,14 +172,14 @@ def usual_station(kind: StationKind, kitchen: Kitchen) -> Station:
 
 
 def copied_station(station: Station, kitchen: Kitchen) -> Station:
-    """Return a copy with a name and an id of its own."""
+    """Return a copy with a name and an id of its own: another appliance, which keeps apart from none."""
     taken = {each.name for each in kitchen.stations}
     stem = station.name.rstrip("0123456789").rstrip()
     number = 2
     while f"{stem} {number}" in taken:
         number += 1
     name = f"{stem} {number}"
-    return replace(station, id=StationId(fresh(name, kitchen.station)), name=name)
+    return replace(station, id=StationId(fresh(name, kitchen.station)), name=name, not_with=())
 
 
 def _of_heater(spec: Spec) -> Part:

@@ -25,13 +25,14 @@ from app.look.colours import palette_under
 from app.look.words import kind_word
 from app.places.kitchen.station_fields import (
     copied_station,
+    kept_apart,
     keys_for,
     station_parts,
     units_label,
     usual_station,
 )
 from app.places.kitchen.station_picture import StationPicture
-from core.plan.edits import AddStation, ChangeStation, RemoveStation
+from core.plan.edits import AddStation, ChangeStation, Edit, RemoveStation
 from core.plan.ids import StationId
 from core.plan.kitchen import Station, StationKind
 
@@ -46,7 +47,7 @@ class StationCard(QFrame):
         self.setObjectName("card")
         self._opened = opened
         self._station = station
-        self._parts = station_parts()
+        self._parts = station_parts(lambda: opened.plan.kitchen, station)
         self.form = Form([part.spec for part in self._parts.values()], self._take, least=136)
         self.picture = StationPicture()
         self.wrong = QLabel()
@@ -77,7 +78,7 @@ class StationCard(QFrame):
     def refresh(self, station: Station) -> None:
         """Show the station as it is."""
         self.picture.show_station(station)
-        self.form.show_only(keys_for(station))
+        self.form.show_only(keys_for(station, self._opened.plan.kitchen))
         self.form.show_values(values_of(self._parts, station))
         cell = self.form.cells["units"]
         cell.label.setText(units_label(station.kind))
@@ -92,8 +93,12 @@ class StationCard(QFrame):
             name.selectAll()
 
     def _take(self, key: str, value: Any) -> str:
-        before = self._opened.plan.kitchen.station[self._station]
-        edit = ChangeStation(self._station, self._parts[key].put(before, value))
+        kitchen = self._opened.plan.kitchen
+        edit: Edit
+        if key == "not_with":
+            edit = kept_apart(self._station, value, kitchen)
+        else:
+            edit = ChangeStation(self._station, self._parts[key].put(kitchen.station[self._station], value))
         return tried(self._opened, edit, "kitchen")
 
     def _copy(self) -> None:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from PySide6.QtCore import QCoreApplication
 
-from app.fields import Spec, attribute, by_key
+from app.fields import Picked, Spec, attribute, by_key
 from app.fields.typed_text import COUNT, NAME, WORDS
 from app.fields.typed_times import MINUTES
 from app.places.kitchen.things_leaf import Things
@@ -22,18 +22,29 @@ def tr(words: str) -> str:
 
 def vessels() -> Things:
     """Return what the list of vessels is made of."""
+    washers = [(True, tr("by hand")), (False, tr("by machine"))]
     parts = by_key(
         [
             attribute(Spec("name", tr("Name"), NAME, width=160, grows=4)),
             attribute(Spec("count", tr("How many"), COUNT, width=70, grows=1)),
             attribute(Spec("size", tr("Size"), WORDS, "", tr("any size"), 110, 2)),
             attribute(Spec("washing", tr("Washing up takes"), MINUTES, tr("0 for none"), "", 80, 1)),
+            attribute(
+                Spec(
+                    "by_hand",
+                    tr("Washed up by"),
+                    Picked(lambda: washers),
+                    tr("By hand takes a cook; a machine only its minutes"),
+                    width=96,
+                    grows=0,
+                )
+            ),
         ]
     )
     return Things(
         of=lambda kitchen: kitchen.vessels,
         parts=parts,
-        lines=[["name", tr("there are"), "count", tr("of"), "size", tr("washing up takes"), "washing"]],
+        lines=[["name", tr("there are"), "count", tr("of"), "size", tr("washing up takes"), "washing", "by_hand"]],
         added=_added,
         changed=lambda vessel: ChangeVessel(vessel.id, vessel),
         copied=_copied,

@@ -17,6 +17,7 @@ def menu_sheet(palette: Palette) -> str:
     QLineEdit#does {{ font-weight: bold; }}
     #detailsTitle {{ font-weight: bold; }}
     #detailsPaper {{ background: {p.panel}; }}
+    #leftOpen {{ background: {p.panel}; border-bottom: 1px solid {p.line}; border-left: 6px solid {p.accent}; }}
     #flow {{ background: {p.ground}; }}
     #teaching {{ color: {p.faint}; padding: 8px 12px; }}
     QSplitter::handle {{ background: {p.line}; }}

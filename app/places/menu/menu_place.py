@@ -14,6 +14,7 @@ from app.places.menu.dish_list import DishList
 from app.places.menu.dress import menu_sheet
 from app.places.menu.follows_leaf import FollowsLeaf, links_of
 from app.places.menu.ingredients_leaf import IngredientsLeaf
+from app.places.menu.left_open import LeftOpen
 from app.places.menu.plan_facts import PlanFacts
 from app.places.menu.steps_leaf import StepsLeaf
 from core.plan.ids import StepId
@@ -30,6 +31,7 @@ class MenuPlace(QWidget):
         self._stale = True  # nothing is shown before the place itself is
         self._remade = False
         self.facts = PlanFacts(opened)
+        self.left_open = LeftOpen(opened)
         self.dishes = DishList(opened)
         self.dishes.setObjectName("dishPanel")
         self.dish_leaf = DishLeaf(opened)
@@ -62,6 +64,7 @@ class MenuPlace(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.facts)
+        column.addWidget(self.left_open)
         column.addWidget(split, 1)
         self._connect()
         self._aim_focus(opened.plan.menu.dishes)
@@ -81,6 +84,7 @@ class MenuPlace(QWidget):
 
     def _connect(self) -> None:
         self._opened.changed.connect(self._changed)
+        self.left_open.undone.connect(self._opened.undo)
         self.dishes.chosen.connect(self._dish_chosen)
         self.dishes.first_step.connect(self._write_first)
         self.steps.chosen.connect(lambda step: self.follows.mark(StepId(step)))

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from app.bridge import OpenPlan
 from app.fields import Form, Picked, Spec, Typed, Weighed, a_button, tried
 from app.fields.typed_text import NAME
+from app.fields.typed_times import TIME_OF_DAY
 from app.fields.weight import Weight
 from core.measures.clock import Moment, parse_moment, zone_named
 from core.plan.edits import Edit, RenamePlan, SetManner, SetPlating, SetWishes
@@ -27,7 +28,7 @@ class PlanFacts(QFrame):
         self.setObjectName("bar")
         self._opened = opened
         self.form = Form(self._specs(), self._take, least=170)
-        self.wishes = Form(self._wish_specs(), self._weigh, least=250)
+        self.wishes = Form(self._wish_specs(), self._wish, least=250)
         self.fold = a_button(self.tr("Wishes"), tip=self.tr("What makes a good day: show or hide the sliders"))
         self.fold.setCheckable(True)
         self.fold.toggled.connect(self.wishes.setVisible)
@@ -101,6 +102,14 @@ class PlanFacts(QFrame):
             Spec("calm", self.tr("Calm: room around the work of the last hour"), how),
             Spec("oven", self.tr("Steady oven: few changes of its heat"), how),
             Spec("keep", self.tr("As I saw it: few moves when arranged anew"), how),
+            Spec("sleep", self.tr("Sleep: no early rising"), how),
+            Spec(
+                "sleep_until",
+                self.tr("Sleep until"),
+                TIME_OF_DAY,
+                self.tr("Work before this hour is avoided; the nights, when nobody works, stand with the cooks"),
+                "08:00",
+            ),
         ]
 
     def _how_much(self, weight: int) -> str:
@@ -124,8 +133,8 @@ class PlanFacts(QFrame):
             edits[key] = SetManner(value)
         return tried(self._opened, edits[key], "menu")
 
-    def _weigh(self, key: str, weight: int) -> str:
-        wishes = replace(self._opened.plan.decisions.wishes, **{key: weight})
+    def _wish(self, key: str, value: int) -> str:
+        wishes = replace(self._opened.plan.decisions.wishes, **{key: value})
         return tried(self._opened, SetWishes(wishes), "menu")
 
 

@@ -10,7 +10,7 @@ from PySide6.QtCore import QCoreApplication
 from app.bridge import OpenPlan
 from app.fields import Part, Picked, Spec, Written, attribute, by_key
 from app.fields.typed_places import keep_if_any_of, places_of, vessels_of
-from app.fields.typed_step import CORE_IF_ANY, LOADS_IF_ANY, TOUCHES
+from app.fields.typed_step import CORE_IF_ANY, LOADS_IF_ANY, TOUCHES, YIELD_IF_ANY
 from app.fields.typed_text import COUNT, PHRASE, SENTENCE, WORDS
 from app.fields.typed_times import CLOCK_IF_ANY, LENGTH, MINUTES_IF_ANY, limit_of
 from app.look.words import clock_text, day_text
@@ -114,6 +114,13 @@ def _working(opened: OpenPlan) -> list[Part]:
         tr("24 pieces, 8 a load, 2 min between: for the servings it is written for"),
         tr("all at once"),
     )
+    yields = Spec(
+        "yields",
+        tr("Yields for other dishes"),
+        YIELD_IF_ANY,
+        tr("For the servings it is written for: buttermilk: 450 ml. What follows says how much it takes of it"),
+        tr("nothing"),
+    )
     return [
         Part(touches, lambda step: step.touches, _with_touches),
         attribute(Spec("put_in", tr("Putting in takes"), *usual)),
@@ -123,6 +130,7 @@ def _working(opened: OpenPlan) -> list[Part]:
         of_doneness(Spec("core", tr("Done at, in the middle"), CORE_IF_ANY, "", "63 C"), "core", None),
         of_doneness(Spec("rest", tr("Rest that belongs to it"), MINUTES_IF_ANY, "", tr("none")), "rest", None),
         attribute(loads),
+        attribute(yields),
     ]
 
 
@@ -155,7 +163,13 @@ def _in_time(opened: OpenPlan) -> list[Part]:
         tr("as the dish"),
         grows=2,
     )
-    pieces = Spec("least_piece", tr("May be done in pieces of"), MINUTES_IF_ANY, "", tr("in one go"))
+    pieces = Spec(
+        "least_piece",
+        tr("May be done in pieces of"),
+        MINUTES_IF_ANY,
+        tr("Work of one cook that may be laid down and taken up again: at least so long at a time"),
+        tr("in one go"),
+    )
     return [
         attribute(Spec("earliest", tr("Not before"), limit, "", "48 h before", hint=when)),
         attribute(Spec("latest", tr("Done by"), limit, "", "12 h before", hint=when)),

@@ -12,6 +12,7 @@ from core.intake.text.entry import Entry
 from core.intake.text.nearest import one_of
 from core.intake.text.places import Typed
 from core.intake.text.scalars import Offset, is_whole, offset_out
+from core.intake.text.windows import MinuteOfDay, minute_of_day_out
 from core.measures.refusal import Refusal, quoted
 from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
 from core.plan.ids import CookId, StationId, StepId
@@ -123,18 +124,20 @@ class OrderText(Entry):
 
 
 class WishesText(Entry):
-    """Weights from 0 (do not care) to 10."""
+    """Weights from 0 (do not care) to 10, and until when to sleep."""
 
     fresh: int = Wishes().fresh
     """Little waiting at the end."""
     calm: int = Wishes().calm
-    """Slack around hands-on work."""
+    """Room around hands-on work."""
     oven: int = Wishes().oven
     """Few changes of the oven."""
     sleep: int = Wishes().sleep
     """No early rising."""
     keep: int = Wishes().keep
     """Keep what was seen."""
+    sleep_until: MinuteOfDay = Wishes().sleep_until
+    """Until when the cooks would sleep: "08:00"."""
 
 
 class DecisionsText(Entry):
@@ -188,7 +191,10 @@ def decisions_out(decisions: Decisions, steps: Mapping[StepId, Step]) -> Typed:
     if decisions.wishes != Wishes():
         usual = Wishes()
         weights = {each.name: getattr(decisions.wishes, each.name) for each in fields(Wishes)}
-        found["wishes"] = {key: weight for key, weight in weights.items() if weight != getattr(usual, key)}
+        unlike = {key: weight for key, weight in weights.items() if weight != getattr(usual, key)}
+        if "sleep_until" in unlike:
+            unlike["sleep_until"] = minute_of_day_out(unlike["sleep_until"])
+        found["wishes"] = unlike
     return found
 
 

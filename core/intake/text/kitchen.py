@@ -10,13 +10,13 @@ from pydantic import BeforeValidator, Field, PlainValidator, WithJsonSchema
 from core.intake.text.dishes import Words
 from core.intake.text.entry import Entry, OneOrMore, listed
 from core.intake.text.places import Celsius, KindText, Typed, celsius_in, celsius_out
-from core.intake.text.scalars import Minutes, minutes_out, wrong
+from core.intake.text.scalars import Minutes, PerCent, minutes_out, wrong
 from core.intake.text.windows import NightText, WindowText, night_out, window_out
 from core.measures.heat import parse_heat_range
 from core.measures.minutes import parse_minutes, show_minutes
 from core.measures.refusal import Refusal, quoted
 from core.plan.ids import CookId, StationId, VesselId
-from core.plan.kitchen import Cook, Heater, Shelf, Station, Vessel
+from core.plan.kitchen import Cook, Heater, Shelf, Station, StationKind, Vessel
 
 _SHELF = re.compile(
     r"(?:([\d,]+) ?(?:cm2|cm²)|(\d+) ?x ?(\d+) ?cm), *(\d+) ?cm(?: high)?(?:: *(.*))?", re.DOTALL
@@ -121,11 +121,13 @@ class HeaterText(Entry):
     """A pause up to so long is not worth switching off for."""
     cold: Celsius = Heater().cold
     """Its temperature when cold."""
+    full: PerCent = Heater().full
+    """Per cent that everything takes longer while it is full and not with one dish alone."""
 
     def heater(self) -> Heater:
         """Return the heater."""
         low, high = self.settings
-        return Heater(low, high, tuple(self.from_cold), self.up, self.down, self.keep_on, self.cold)
+        return Heater(low, high, tuple(self.from_cold), self.up, self.down, self.keep_on, self.cold, self.full)
 
 
 def heater_out(heater: Heater) -> Typed:
@@ -142,6 +144,7 @@ def heater_out(heater: Heater) -> Typed:
         "down": heater.down,
         "keep_on": minutes_out(heater.keep_on),
         "cold": celsius_out(heater.cold),
+        "full": heater.full,
     }
 
 
@@ -154,6 +157,7 @@ def point_out(point: tuple[int, int]) -> Any:
         return list(point)
 
 
+_PLAIN = Station(StationId(""), "", StationKind.OVEN)
 Windows = Annotated[list[WindowText], BeforeValidator(listed), OneOrMore()]
 
 
@@ -180,6 +184,12 @@ class StationText(Entry):
     """Minutes to light, for a fire."""
     burns: Minutes | None = None
     """Minutes that a fire lasts."""
+    laying: Minutes = _PLAIN.laying
+    """The first minutes of lighting, which take a cook."""
+    fires: int = _PLAIN.fires
+    """How often it may be lit."""
+    not_with: Words = Field(default_factory=list)
+    """Ids of stations that are never used while this one is: the grill of an oven."""
 
     def station(self, station: StationId) -> Station:
         """Return the station."""
@@ -195,18 +205,16 @@ class StationText(Entry):
             hours=tuple(self.hours),
             lighting=self.lighting,
             burns=self.burns,
+            laying=self.laying,
+            fires=self.fires,
+            not_with=tuple(StationId(each) for each in self.not_with),
         )
 
 
 def station_out(station: Station) -> Typed:
     """Return a station as typed."""
     found: Typed = {"name": station.name, "kind": station.kind.value}
-    plain = Station(station.id, station.name, station.kind)
-    found |= {
-        key: getattr(station, key)
-        for key in ("units", "fan", "place")
-        if getattr(station, key) != getattr(plain, key)
-    }
+    found |= _unusual(station, ("units", "fan", "place"))
     if station.shelves:
         found["shelves"] = [shelf_out(each) for each in station.shelves]
     if station.heater is not None:
@@ -217,7 +225,16 @@ def station_out(station: Station) -> Typed:
         found["lighting"] = minutes_out(station.lighting)
     if station.burns is not None:
         found["burns"] = minutes_out(station.burns)
+    if station.laying != _PLAIN.laying:
+        found["laying"] = minutes_out(station.laying)
+    found |= _unusual(station, ("fires",))
+    if station.not_with:
+        found["not_with"] = [str(each) for each in station.not_with]
     return found
+
+
+def _unusual(station: Station, keys: tuple[str, ...]) -> Typed:
+    return {key: value for key in keys if (value := getattr(station, key)) != getattr(_PLAIN, key)}
 
 
 class VesselText(Entry):
@@ -233,6 +250,8 @@ class VesselText(Entry):
     """Its size in words."""
     washing: Minutes = 5
     """Minutes to wash it between two uses; 0: none."""
+    by_hand: bool = True
+    """False: a machine washes it, which takes no cook."""
 
     @classmethod
     def from_short(cls, text: str) -> Typed:
@@ -241,7 +260,7 @@ class VesselText(Entry):
 
     def vessel(self, vessel: VesselId) -> Vessel:
         """Return the vessel."""
-        return Vessel(vessel, self.name, self.count, self.size, self.washing)
+        return Vessel(vessel, self.name, self.count, self.size, self.washing, self.by_hand)
 
 
 def vessel_out(vessel: Vessel) -> Typed:
@@ -253,6 +272,8 @@ def vessel_out(vessel: Vessel) -> Typed:
         found["size"] = vessel.size
     if vessel.washing != Vessel(vessel.id, "").washing:
         found["washing"] = minutes_out(vessel.washing)
+    if not vessel.by_hand:
+        found["by_hand"] = False
     return found
 
 

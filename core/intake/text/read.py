@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from core.intake.text.dishes import DishText, named_step
 from core.intake.text.faults import Fault, Place
@@ -13,7 +14,7 @@ from core.intake.text.whole import PlanText
 from core.measures.refusal import Refusal, quoted
 from core.plan.decisions import Choice
 from core.plan.ids import CookId, DishId, StationId, StepId, VesselId, step_id
-from core.plan.kitchen import Kitchen
+from core.plan.kitchen import Kitchen, Station
 from core.plan.menu import Link, Menu
 from core.plan.plan import Plan
 
@@ -32,21 +33,33 @@ def plan_of(text: PlanText, faults: list[Fault]) -> Plan:
         name=text.name,
         plating=text.plating,
         menu=Menu(dishes, tuple(links_of(text, faults))),
-        kitchen=kitchen_of(text),
+        kitchen=kitchen_of(text, faults),
         decisions=text.decisions.decisions(tuple(choices)),
         transfer=text.transfer,
         opens=text.opens,
     )
 
 
-def kitchen_of(text: PlanText) -> Kitchen:
-    """Return the kitchen of a text."""
+def kitchen_of(text: PlanText, faults: list[Fault]) -> Kitchen:
+    """Return the kitchen of a text; stations named wrongly are added to the faults and left out."""
     return Kitchen(
         text.kitchen,
-        tuple(each.station(StationId(station)) for station, each in text.station.items()),
+        tuple(_station_of(StationId(station), text, faults) for station in text.station),
         tuple(each.vessel(VesselId(vessel)) for vessel, each in text.vessel.items()),
         tuple(each.cook(CookId(cook)) for cook, each in text.cook.items()),
+        text.walk,
     )
+
+
+def _station_of(station: StationId, text: PlanText, faults: list[Fault]) -> Station:
+    found = text.station[station].station(station)
+    for number, other in enumerate(found.not_with):
+        if other not in text.station:
+            others = [each for each in text.station if each != station]
+            mend = did_you_mean(other, others) if others else "take it out."
+            sentence = f"There is no station {quoted(other)}; {mend}"
+            faults.append(Fault(("station", station, "not_with", number), sentence))
+    return replace(found, not_with=tuple(each for each in found.not_with if each in text.station))
 
 
 def links_of(text: PlanText, faults: list[Fault]) -> Iterator[Link]:

@@ -91,6 +91,19 @@ def span_out(span: Span) -> Any:
     return told(span, lambda it: show_span(it.low, it.likely, it.high), span_in, bare)
 
 
+_PER_CENT = re.compile(r"(\d{1,6}) ?%?")
+
+
+def per_cent_in(value: object) -> int:
+    """Return per cent from 10 or "10 %"."""
+    if is_whole(value):
+        return int(str(value))
+    met = _PER_CENT.fullmatch(value.strip()) if isinstance(value, str) else None
+    if met is None:
+        raise wrong(value, "a number of per cent; write 10")
+    return int(met[1])
+
+
 # ---------------------------------------------------------------- offsets from plating
 
 _OFFSET = re.compile(r"(.+?) (before|after)(?: (?:plating|serving))?", re.IGNORECASE)
@@ -171,6 +184,11 @@ Minutes = Annotated[
     int,
     BeforeValidator(minutes_in),
     WithJsonSchema({"type": ["integer", "string"], "description": 'minutes: 45, "45 min", "1 h 20 min"'}),
+]
+PerCent = Annotated[
+    int,
+    BeforeValidator(per_cent_in),
+    WithJsonSchema({"type": ["integer", "string"], "description": 'per cent: 10, "10 %"'}),
 ]
 Offset = Annotated[
     int,

@@ -22,6 +22,7 @@ from core.intake.text.scalars import Minutes, Offset, SpanText, minutes_out, off
 from core.intake.text.touches import LoadsText, TouchText, VesselUseText, loads_out, touch_out, vessel_use_out
 from core.intake.text.waits import KeepText, WaitText, keep_out
 from core.intake.text.windows import ClockText, clock_out
+from core.intake.text.yields import YieldText, yield_out
 from core.plan.ids import StepId
 from core.plan.step import Alternative, Attention, Doneness, Step, Use
 
@@ -127,6 +128,8 @@ class StepText(Placed):
     """The world fixes its start: "day 0 16:00"."""
     keeps: KeepText | None = None
     """How long its food keeps until served, where this is a last step and the dish's limit does not fit."""
+    yields: YieldText | None = None
+    """A by-product that other dishes use."""
     ways: list[WayText] = Field(default_factory=list)
     """Other ways to do it."""
     note: str = ""
@@ -164,6 +167,7 @@ class StepText(Placed):
             keeps=None if self.keeps is None else self.keeps.keep(),
             alternatives=tuple(each.way() for each in self.ways),
             note=self.note,
+            yields=None if self.yields is None else self.yields.made(),
         )
 
     def _doneness(self) -> Doneness | None:
@@ -181,6 +185,7 @@ _OPTIONAL: tuple[tuple[str, str, Callable[[Any], Any]], ...] = (
     ("clock", "clock", clock_out),
     ("keeps", "keeps", keep_out),
     ("loads", "loads", loads_out),
+    ("yields", "yields", yield_out),
 )
 
 

@@ -24,6 +24,8 @@ class PlanText(Entry):
     """When the main plates are served, with the time zone."""
     kitchen: str = Kitchen().name
     """What the kitchen is called."""
+    walk: Minutes = Kitchen().walk
+    """Minutes from one place of the kitchen (room, terrace) to another."""
     transfer: Minutes = 1
     """Minutes of a cook for putting in and for taking out, where nothing else is said."""
     opens: Offset | None = None

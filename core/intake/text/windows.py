@@ -116,6 +116,18 @@ def clock_out(clock: ClockTime) -> Any:
     return {"days_before": clock.days_before, "minute": clock.minute}
 
 
+def minute_of_day_in(value: object) -> int:
+    """Return the minute of the day from "08:00"."""
+    if not isinstance(value, str):
+        raise wrong(value, 'a time of day in quotes; write "08:00"')
+    return parse_clock(value)
+
+
+def minute_of_day_out(minute: int) -> str:
+    """Return a minute of the day as typed."""
+    return _clock(minute)
+
+
 def night_in(value: object) -> tuple[int, int] | None:
     """Return a night as minutes of the clock from "23:00-07:00", None for "none"."""
     if isinstance(value, str) and _tidy(value) in ("none", "no", ""):
@@ -151,6 +163,11 @@ ClockText = Annotated[
             "description": 'a time of the clock: "day 0 16:00" on the day of plating',
         }
     ),
+]
+MinuteOfDay = Annotated[
+    int,
+    PlainValidator(minute_of_day_in),
+    WithJsonSchema({"type": "string", "description": 'a time of day: "08:00"'}),
 ]
 NightText = Annotated[
     tuple[int, int] | None,

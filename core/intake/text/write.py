@@ -22,6 +22,8 @@ def tables_of(plan: Plan) -> Typed:
     found: Typed = {"name": plan.name, "plating": moment_out(plan.plating)}
     if plan.kitchen.name != Kitchen().name:
         found["kitchen"] = plan.kitchen.name
+    if plan.kitchen.walk != Kitchen().walk:
+        found["walk"] = minutes_out(plan.kitchen.walk)
     if plan.transfer != 1:
         found["transfer"] = minutes_out(plan.transfer)
     if plan.opens is not None:

@@ -17,6 +17,7 @@ from core.plan.edits.kitchen import (
     AddCook,
     AddStation,
     AddVessel,
+    AllowFires,
     ChangeCook,
     ChangeKitchen,
     ChangeStation,
@@ -25,7 +26,9 @@ from core.plan.edits.kitchen import (
     RemoveStation,
     RemoveVessel,
     RenameKitchen,
+    SetWalk,
 )
+from core.plan.edits.later import ServeDishLater, ServeLater
 from core.plan.edits.links import AddLink, ChangeLink, RemoveLink
 from core.plan.edits.plan import RenamePlan, SetOpens, SetPlating, SetTransfer
 from core.plan.edits.steps import AddStep, ChangeStep, CopyStep, MoveStepInDish, RemoveStep, new_step_id
@@ -39,6 +42,7 @@ __all__ = [
     "AddStation",
     "AddStep",
     "AddVessel",
+    "AllowFires",
     "ChangeCook",
     "ChangeDish",
     "ChangeKitchen",
@@ -65,11 +69,14 @@ __all__ = [
     "RenameDish",
     "RenameKitchen",
     "RenamePlan",
+    "ServeDishLater",
+    "ServeLater",
     "SetLength",
     "SetManner",
     "SetOpens",
     "SetPlating",
     "SetTransfer",
+    "SetWalk",
     "SetWishes",
     "Together",
     "new_step_id",

@@ -1,9 +1,12 @@
-"""Edits of the kitchen: its name, stations, vessels and cooks."""
+"""Edits of the kitchen: its name, ways, stations, vessels and cooks."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from core.measures.minutes import show_minutes
+from core.measures.refusal import Refusal
+from core.plan.check_words import station_name
 from core.plan.edits.edit import Edit
 from core.plan.edits.parts import cook_in, station_in, swapped, vessel_in, with_kitchen
 from core.plan.edits.said import Said
@@ -44,6 +47,21 @@ class ChangeKitchen(Edit):
 
 
 @dataclass(frozen=True, slots=True)
+class SetWalk(Edit):
+    """Choose how many minutes lie between stations in different places."""
+
+    minutes: int
+
+    def said(self, words: Said) -> str:  # noqa: ARG002  it is about no one thing
+        """Return what is done."""
+        return f"Take {show_minutes(self.minutes)} to walk from one place to another"
+
+    def change(self, plan: Plan) -> Plan:
+        """Return the plan with the minutes."""
+        return with_kitchen(plan, walk=self.minutes)
+
+
+@dataclass(frozen=True, slots=True)
 class AddStation(Edit):
     """Add a station to the kitchen, last."""
 
@@ -78,8 +96,31 @@ class ChangeStation(Edit):
 
 
 @dataclass(frozen=True, slots=True)
+class AllowFires(Edit):
+    """Let a fire be lit so many times."""
+
+    station: StationId
+    fires: int
+
+    def said(self, words: Said) -> str:
+        """Return what is done."""
+        often = {1: "once", 2: "twice"}.get(self.fires, f"{self.fires} times")
+        return f"Let {words.station(self.station)} be lit {often}"
+
+    def change(self, plan: Plan) -> Plan:
+        """Return the plan with so many fires; refuse a station that is no fire."""
+        station = station_in(plan, self.station)
+        if not station.is_fire:
+            raise Refusal(
+                f"{station_name(station)} is not lit, nor does it burn out; give it minutes for one of the two"
+                " under Kitchen first."
+            )
+        return ChangeStation(self.station, replace(station, fires=self.fires)).change(plan)
+
+
+@dataclass(frozen=True, slots=True)
 class RemoveStation(Edit):
-    """Take a station out of the kitchen, and lift pins to it."""
+    """Take a station out of the kitchen, lift pins to it, and let no other one be kept apart from it."""
 
     station: StationId
 
@@ -90,8 +131,13 @@ class RemoveStation(Edit):
     def change(self, plan: Plan) -> Plan:
         """Return the plan without the station."""
         station_in(plan, self.station)
-        stations = tuple(each for each in plan.kitchen.stations if each.id != self.station)
+        stations = tuple(self._apart(each) for each in plan.kitchen.stations if each.id != self.station)
         return without_strays(with_kitchen(plan, stations=stations))
+
+    def _apart(self, other: Station) -> Station:
+        if self.station not in other.not_with:
+            return other
+        return replace(other, not_with=tuple(each for each in other.not_with if each != self.station))
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,16 @@ from pathlib import Path
 
 import pytest
 
-from app.fields.typed_kitchen import POINTS, RATE, SETTINGS, SHELVES
+from app.fields.typed_kitchen import (
+    PER_CENT,
+    POINTS,
+    RATE,
+    SETTINGS,
+    SHELVES,
+    read_stations,
+    show_stations,
+    stations_of,
+)
 from app.fields.typed_places import (
     how_of_link,
     place_offers,
@@ -19,7 +28,7 @@ from app.fields.typed_places import (
     show_places,
     show_vessels,
 )
-from app.fields.typed_step import CORE_IF_ANY, LOADS_IF_ANY, TOUCHES
+from app.fields.typed_step import CORE_IF_ANY, LOADS_IF_ANY, TOUCHES, YIELD_IF_ANY
 from app.fields.typed_text import AMOUNT, COUNT, LIST, NAME
 from app.fields.typed_times import (
     CLOCK_IF_ANY,
@@ -27,6 +36,7 @@ from app.fields.typed_times import (
     MINUTES,
     MINUTES_IF_ANY,
     NIGHT,
+    TIME_OF_DAY,
     WINDOWS,
     from_plating,
     limit_of,
@@ -57,6 +67,7 @@ def test_everything_in_the_demo_plans_reads_back(name):
             (LENGTH, step.length),
             (TOUCHES, step.touches),
             (LOADS_IF_ANY, step.loads),
+            (YIELD_IF_ANY, step.yields),
             (CLOCK_IF_ANY, step.clock),
             (MINUTES_IF_ANY, step.put_in),
             (CORE_IF_ANY, step.doneness.core if step.doneness else None),
@@ -106,6 +117,25 @@ def test_stations_are_named_and_kept_by_their_ids():
     odd = a_kitchen(stations=(Station(StationId("b1"), "Burner B1, 3.0 kW", StationKind.BURNER),))
     (use,) = read_places("burner, at b1", odd)
     assert (use.station, show_places((use,), odd)) == ("b1", "burner, at b1")
+
+
+def test_other_stations_are_typed_by_name_even_with_commas():
+    kitchen = a_kitchen(
+        Station(StationId("charcoal"), "Charcoal grill, 57 cm", StationKind.GRILL),
+        Station(StationId("twin-1"), "Twin", StationKind.OVEN),
+        Station(StationId("twin-2"), "Twin", StationKind.OVEN),
+    )
+    assert read_stations("charcoal grill, 57 cm; Oven", kitchen) == ("charcoal", "oven")
+    assert read_stations("Oven, grill, oven", kitchen) == ("oven", "grill")
+    assert read_stations("", kitchen) == ()
+    all_of_them = tuple(each.id for each in kitchen.stations)
+    assert read_stations(show_stations(all_of_them, kitchen), kitchen) == all_of_them
+    assert show_stations(("charcoal", "twin-2"), kitchen) == "Charcoal grill, 57 cm; twin-2"
+    offers = stations_of(lambda: kitchen, StationId("oven")).offers()
+    assert "Oven" not in offers
+    assert "Charcoal grill, 57 cm" in offers
+    with pytest.raises(Refusal, match='did you mean "oven"'):
+        read_stations("ofen", kitchen)
 
 
 def test_each_offer_of_a_place_can_be_read():
@@ -188,6 +218,10 @@ def test_what_is_no_time_is_refused_with_examples(text):
         (WINDOWS, "evenings", "day 0 15:00-24:00"),
         (NIGHT, "late", "23:00-07:00"),
         (AMOUNT, "some", "some"),
+        (PER_CENT, "-5", "per cent"),
+        (YIELD_IF_ANY, "buttermilk", "buttermilk: 450 ml"),
+        (TIME_OF_DAY, "early", "16:00"),
+        (TIME_OF_DAY, "24:00", "00:00 to 23:59"),
     ],
 )
 def test_what_cannot_be_read_is_refused_with_the_mend(how, text, told):

@@ -165,6 +165,9 @@ def test_vessels_are_added_edited_copied_and_removed(shown):
     set_field(row.fields["washing"], "0")
     tin = opened.plan.kitchen.vessel[VesselId("roasting-tin")]
     assert tin == Vessel(VesselId("roasting-tin"), "Roasting tin", 3, "40x30 cm", 0)
+    row.fields["by_hand"].choose(False)
+    tin = opened.plan.kitchen.vessel[VesselId("roasting-tin")]
+    assert tin == Vessel(VesselId("roasting-tin"), "Roasting tin", 3, "40x30 cm", 0, by_hand=False)
     row.fields["name"].setFocus()
     QTest.keyClick(row.fields["name"], Qt.Key.Key_D, Qt.KeyboardModifier.ControlModifier)
     assert [each.name for each in opened.plan.kitchen.vessels][-1] == "Roasting tin, another"
@@ -207,6 +210,72 @@ def test_the_kitchens_name_and_transfer(shown):
     assert (opened.plan.kitchen.name, opened.plan.transfer) == ("Lock kitchen", 2)
     set_field(place.form.field("transfer"), "-2")
     assert place.form.cells["transfer"].wrong.isVisible()
+    set_field(place.form.field("walk"), "2 min")
+    assert opened.plan.kitchen.walk == 2
+    set_field(place.form.field("walk"), "2 h")
+    assert "give 0 to 60 min" in place.form.cells["walk"].wrong.text()
+
+
+def test_only_fires_are_laid_and_lit(shown):
+    place, opened = shown(a_plan())
+    oven, grill = (place.stations.cards[StationId(each)].form for each in ("oven", "grill"))
+    for key in ("lighting", "laying", "burns", "fires"):
+        assert grill.cells[key].isVisible()
+        assert not oven.cells[key].isVisible()
+    set_field(grill.field("laying"), "10")
+    set_field(grill.field("fires"), "2")
+    station = opened.plan.kitchen.station[StationId("grill")]
+    assert (station.lighting, station.laying, station.burns, station.fires) == (25, 10, 60, 2)
+    set_field(grill.field("fires"), "0")
+    assert "give 1 to 9" in grill.cells["fires"].wrong.text()
+    set_field(grill.field("laying"), "30")
+    assert "give the cook 0 to 25 min" in grill.cells["laying"].wrong.text()
+
+
+def test_a_grill_of_gas_is_neither_laid_nor_lit_again(shown):
+    place, opened = shown(a_plan())
+    form = place.stations.cards[StationId("grill")].form
+    set_field(form.field("lighting"), "0")
+    set_field(form.field("burns"), "")
+    assert not opened.plan.kitchen.station[StationId("grill")].is_fire
+    assert not form.cells["laying"].isVisible()
+    assert not form.cells["fires"].isVisible()
+
+
+def test_a_full_oven_takes_longer(shown):
+    place, opened = shown(a_plan())
+    cell = place.stations.cards[StationId("oven")].form.cells["full"]
+    set_field(cell.field, "10")
+    assert opened.plan.kitchen.station[StationId("oven")].heater.full == 10
+    assert cell.field.text() == "10 %"
+    set_field(cell.field, "a bit")
+    assert "per cent" in cell.wrong.text()
+
+
+def test_stations_of_one_appliance_are_kept_apart_from_either_side(shown):
+    place, opened = shown(a_plan())
+    oven, grill = (place.stations.cards[StationId(each)].form for each in ("oven", "grill"))
+    set_field(oven.field("not_with"), "Grill")
+    assert opened.plan.kitchen.station[StationId("oven")].not_with == ("grill",)
+    assert grill.field("not_with").shown_text() == "Oven"
+    set_field(grill.field("not_with"), "")
+    assert opened.plan.kitchen.station[StationId("oven")].not_with == ()
+    assert oven.field("not_with").shown_text() == ""
+    opened.undo()
+    assert oven.field("not_with").shown_text() == "Grill"
+    set_field(grill.field("not_with"), "Gril")
+    assert 'did you mean "grill"?' in grill.cells["not_with"].wrong.text()
+    set_field(grill.field("not_with"), "Grill")
+    assert "itself" in grill.cells["not_with"].wrong.text()
+    assert not place.stations.cards[StationId("fridge")].form.cells["not_with"].isVisible()
+
+
+def test_a_copy_is_another_appliance(shown):
+    place, opened = shown(a_plan())
+    card = place.stations.cards[StationId("oven")]
+    set_field(card.form.field("not_with"), "Grill")
+    card.copy.click()
+    assert opened.plan.kitchen.stations[-1].not_with == ()
 
 
 def test_what_changes_while_another_place_is_shown_is_caught_up(shown):

@@ -109,6 +109,81 @@ def test_the_plan_itself_is_sound():
             'Line 18, dish pie, code: 4 does not fit here; write text in quotes, such as "text".',
         ),
         (
+            "units = 2\n",
+            'units = 2\nnot_with = ["grille"]\n',
+            'Line 8, station oven, not_with, number 1: There is no station "grille"; take it out.',
+        ),
+        (
+            "units = 2\n",
+            'units = 2\nfirs = 2\n',
+            "Line 8, station oven, firs: The key firs is not known here; did you mean fires?",
+        ),
+        (
+            "units = 2\n",
+            'units = 2\nlaying = "soon"\n',
+            'Line 8, station oven, laying: "soon" is not a length of time',
+        ),
+        (
+            "units = 2\n",
+            'units = 2\nnot_with = "oven"\n',
+            "Line 4, station oven: Oven is never to be used at the same time as itself; name another station.",
+        ),
+        (
+            "units = 2\n",
+            'units = 2\nheater = { full = "some" }\n',
+            'Line 8, station oven, heater, full: "some" is not a number of per cent; write 10.',
+        ),
+        (
+            "units = 2\n",
+            'units = 2\nheater = { full = 200 }\n',
+            "Line 4, station oven: Oven takes 200 % longer when it is full; give 0 to 100.",
+        ),
+        (
+            'tin = { name = "Tin" }',
+            'tin = { name = "Tin", by_hand = "no" }',
+            'Line 10, vessel tin, by_hand: "no" does not fit here; write true or false, without quotes.',
+        ),
+        (
+            'tin = { name = "Tin" }',
+            'tin = { name = "Tin", by_hnd = true }',
+            "Line 10, vessel tin, by_hnd: The key by_hnd is not known here; did you mean by_hand?",
+        ),
+        (
+            'name = "Supper"\n',
+            'name = "Supper"\nwalk = "far"\n',
+            'Line 2, walk: "far" is not a length of time',
+        ),
+        (
+            'name = "Supper"\n',
+            'name = "Supper"\ndecisions = { wishes = { sleep_until = "8 h" } }\n',
+            'Line 2, decisions, wishes, sleep_until: "8 h" could be morning or evening; write 08:00',
+        ),
+        (
+            'name = "Supper"\n',
+            'name = "Supper"\ndecisions = { wishes = { sleep_until = 480 } }\n',
+            'Line 2, decisions, wishes, sleep_until: "480" is not a time of day in quotes; write "08:00".',
+        ),
+        (
+            'name = "Supper"\n',
+            'name = "Supper"\ndecisions = { wishes = { sleep_until = "24:00" } }\n',
+            "The time until which the cooks may sleep is not a time of day; give 00:00 to 23:59.",
+        ),
+        (
+            "takes = 5\n",
+            'takes = 5\nyields = "whey"\n',
+            'Line 27, dish pie, step fill, yields: "whey": write what it yields and how much as "buttermilk: 450 ml".',
+        ),
+        (
+            "takes = 5\n",
+            'takes = 5\nyields = "whey: to taste"\n',
+            'Line 27, dish pie, step fill, yields: How much whey comes to cannot be "to taste"; write an amount',
+        ),
+        (
+            "takes = 5\n",
+            'takes = 5\nyields = "whey: 4 buckets"\n',
+            'Line 27, dish pie, step fill, yields: "buckets" is not',
+        ),
+        (
             'vessels = "tin"',
             "vessels = [true]",
             "Line 27, dish pie, step fill, vessels, number 1: true does not fit here; write it as",
@@ -240,3 +315,10 @@ def test_the_faults_can_be_had_one_by_one():
         read_text(PLAN.replace("serves = 4", 'serves = "4"'))
     assert [fault.place for fault in caught.value.faults] == [("dish", "pie", "serves")]
     assert caught.value.named("supper.toml").text.startswith("supper.toml: Line 18")
+
+
+def test_a_station_misspelt_in_another_is_told_with_the_one_meant():
+    grill = '[station.grill]\nname = "Grill"\nkind = "grill"\nnot_with = ["ofen"]\n\n[vessel]'
+    assert told(("[vessel]", grill)) == (
+        'Line 12, station grill, not_with, number 1: There is no station "ofen"; did you mean oven?'
+    )

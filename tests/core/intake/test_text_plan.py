@@ -1,11 +1,12 @@
 """A whole plan as text: what follows what, long forms where short ones fail, files."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 
 from core.intake.text_plan import FORMS, read_file, read_text, write_file, write_text
-from core.measures.quantity import TO_TASTE
+from core.measures.quantity import TO_TASTE, Quantity
 from core.measures.refusal import Refusal
 from core.plan.decisions import Choice, LengthOf, Order, Pin, Wishes
 from core.plan.ids import CookId, StationId, StepId
@@ -26,11 +27,13 @@ from core.plan.step import (
     Use,
     VesselUse,
     Wait,
+    Yield,
 )
 from tests.support.builders import (
     a_cook,
     a_dish,
     a_fridge,
+    a_grill,
     a_kitchen,
     a_link,
     a_plan,
@@ -152,6 +155,7 @@ def full_plan():
         keeps=Keep(20, Wait(Holding.HOT, Use(StationKind.BURNER))),
         alternatives=(Alternative("slow", Span.of(90), (at_oven(140),)), Alternative("7", Span.of(45))),
         note="two\nlines",
+        yields=Yield("crumbs: fine", Quantity(Fraction(1, 3), "kg")),
     )  # fmt: skip
     fill = a_step("pie.fill", "Fill", 5, hands=2, skill="able")
     cut = a_step("tart.cut", "Cut", 3)
@@ -176,13 +180,16 @@ def full_plan():
         a_link("pie.fill", "tart.cut", kind=LinkKind.END_TO_END),
     )
     kitchen = a_kitchen(
-        oven=an_oven(racks=2, heater=Heater(-5, 250, (), 4.5, 2.0, 10, 18), hours=(Window(1, 600, 2000),), fan=True),
-        vessels=(a_vessel("tin", 2, size="28 cm", washing=0),),
+        oven=an_oven(heater=Heater(-5, 250, (), 4.5, 2.0, 10, 18, 12), hours=(Window(1, 600, 2000),), fan=True),
+        vessels=(a_vessel("tin", 2, size="28 cm", washing=0, by_hand=False),),
         cooks=(
             a_cook("ann", "able", present=(Window(0, 540, 1440),), breaks=(Window(0, 720, 750),), night=None),
             a_cook("ben", "able"),
         ),
     )  # fmt: skip
+    grill = replace(a_grill(), laying=0, fires=2, not_with=(StationId("oven"), StationId("fridge")))
+    others = tuple(each for each in kitchen.stations if each.id != grill.id)
+    kitchen = replace(kitchen, walk=0, stations=(*others, grill))
     return a_plan(
         pie,
         a_dish("tart", cut),
@@ -195,7 +202,7 @@ def full_plan():
         choices=(Choice(bake.id, 2), Choice(fill.id, 0)),
         lengths=(LengthOf(cut.id, Manner.SAFE),),
         orders=(Order(bake.id, cut.id),),
-        wishes=Wishes(fresh=1),
+        wishes=Wishes(fresh=1, sleep_until=9 * 60 + 5),
     )
 
 
@@ -293,3 +300,60 @@ def test_an_edited_plan_is_checked():
     plan = full_plan()
     with pytest.raises(Refusal):
         read_text(write_text(replace(plan, transfer=999)))
+
+
+WHOLE_DAY = """
+name = "Supper"
+plating = "2026-09-26 19:30 Europe/London"
+walk = "2 min"
+
+[decisions.wishes]
+sleep_until = "9:30"
+
+[station.oven]
+name = "Oven"
+kind = "oven"
+not_with = "grill"
+heater = { settings = "50 to 250 C", full = "10 %" }
+
+[station.grill]
+name = "Grill under the oven's roof"
+kind = "grill"
+lighting = "25 min"
+laying = "10 min"
+burns = 60
+fires = 2
+not_with = ["oven"]
+
+[vessel]
+tin = { name = "Tin", washing = "3 min", by_hand = false }
+
+[cook.ann]
+name = "Ann"
+
+[dish.cheese]
+name = "Cheese"
+
+[dish.cheese.step.drain]
+does = "Drain"
+takes = 5
+yields = "whey: 1.5 l"
+"""
+
+
+def test_what_the_whole_of_a_day_needs_is_typed_as_people_say_it():
+    plan = read_text(WHOLE_DAY)
+    oven, grill = plan.kitchen.stations
+    assert plan.kitchen.walk == 2
+    assert plan.decisions.wishes == Wishes(sleep_until=570)
+    assert (oven.not_with, oven.heater.full) == (("grill",), 10)
+    assert (grill.lighting, grill.laying, grill.burns, grill.fires) == (25, 10, 60, 2)
+    assert (plan.kitchen.vessels[0].washing, plan.kitchen.vessels[0].by_hand) == (3, False)
+    assert plan.steps[StepId("cheese.drain")].yields == Yield("whey", Quantity(Fraction(3, 2), "l"))
+    assert read_text(write_text(plan)) == plan
+
+
+def test_what_is_as_usual_is_not_written():
+    text = write_text(a_plan(a_dish("pie", a_step("pie.cut")), kitchen=a_kitchen(vessels=(a_vessel(),))))
+    for key in ("walk", "sleep_until", "laying", "fires", "not_with", "by_hand", "yields"):
+        assert key not in text

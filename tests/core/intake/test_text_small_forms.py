@@ -24,6 +24,7 @@ from core.intake.text.scalars import (
     moment_out,
     offset_in,
     offset_out,
+    per_cent_in,
     quantity_in,
     quantity_out,
     span_in,
@@ -38,13 +39,23 @@ from core.intake.text.touches import (
     vessel_use_out,
 )
 from core.intake.text.waits import KeepText, keep_out
-from core.intake.text.windows import clock_in, clock_out, night_in, night_out, window_in, window_out
+from core.intake.text.windows import (
+    clock_in,
+    clock_out,
+    minute_of_day_in,
+    minute_of_day_out,
+    night_in,
+    night_out,
+    window_in,
+    window_out,
+)
+from core.intake.text.yields import YieldText, yield_out
 from core.measures.quantity import TO_TASTE, Quantity
 from core.measures.refusal import Refusal
 from core.plan.ids import DishId, StationId, StepId, VesselId
 from core.plan.kitchen import Heater, Shelf, StationKind, Window
 from core.plan.menu import Ingredient
-from core.plan.step import ClockTime, Heat, Holding, Keep, Loads, Span, Touch, Use, VesselUse, Wait
+from core.plan.step import ClockTime, Heat, Holding, Keep, Loads, Span, Touch, Use, VesselUse, Wait, Yield
 
 OVEN = StationKind.OVEN
 
@@ -104,6 +115,50 @@ def test_loads(typed, loads):
 def test_vessels(typed, use):
     assert VesselUseText.model_validate(typed).use() == use
     assert VesselUseText.model_validate(vessel_use_out(use)).use() == use
+
+
+@pytest.mark.parametrize(
+    ("typed", "made"),
+    [
+        ("buttermilk: 450 ml", Yield("buttermilk", Quantity(Fraction(450), "ml"))),
+        ("buttermilk, 450 ml", Yield("buttermilk", Quantity(Fraction(450), "ml"))),
+        ("whey, sour: 1 1/2 l", Yield("whey, sour", Quantity(Fraction(3, 2), "l"))),
+        ("for later: bones: 2", Yield("for later: bones", Quantity(Fraction(2)))),
+        ({"item": "a, b", "quantity": "3 jars"}, Yield("a, b", Quantity(Fraction(3), "jar"))),
+    ],
+)
+def test_by_products(typed, made):
+    assert YieldText.model_validate(typed).made() == made
+    assert YieldText.model_validate(yield_out(made)).made() == made
+
+
+@pytest.mark.parametrize("typed", ["buttermilk", ": 450 ml", "whey:", "whey: to taste", "whey: 3 buckets", {}])
+def test_by_products_refused(typed):
+    with pytest.raises(ValidationError):
+        YieldText.model_validate(typed)
+
+
+def test_a_by_product_no_line_can_say_is_a_table():
+    padded = Yield(" whey ", Quantity(Fraction(450), "ml"))
+    assert yield_out(padded) == {"item": " whey ", "quantity": "450 ml"}
+    assert YieldText.model_validate(yield_out(padded)).made() == padded
+
+
+@pytest.mark.parametrize(("typed", "per_cent"), [(10, 10), ("10", 10), ("10 %", 10), (" 0% ", 0)])
+def test_per_cent(typed, per_cent):
+    assert per_cent_in(typed) == per_cent
+
+
+@pytest.mark.parametrize("typed", ["ten", "-1 %", "1.5 %", True, 1.5, None])
+def test_per_cent_refused(typed):
+    with pytest.raises(Refusal, match="per cent"):
+        per_cent_in(typed)
+
+
+@pytest.mark.parametrize(("typed", "minute"), [("08:00", 480), ("8 am", 480), ("0:00", 0), ("23.59", 1439)])
+def test_minutes_of_the_day(typed, minute):
+    assert minute_of_day_in(typed) == minute
+    assert minute_of_day_in(minute_of_day_out(minute)) == minute
 
 
 @pytest.mark.parametrize(

@@ -102,6 +102,16 @@ CASES = [
         "A wish weighs less than 0 or more than 10; give 0 to 10.",
         id="wish out of range",
     ),
+    pytest.param(
+        a_plan(wishes=Wishes(sleep_until=1440)),
+        "The time until which the cooks may sleep is not a time of day; give 00:00 to 23:59.",
+        id="sleep until no time of day",
+    ),
+    pytest.param(
+        a_plan(wishes=Wishes(sleep_until=-1)),
+        "The time until which the cooks may sleep is not a time of day; give 00:00 to 23:59.",
+        id="sleep until before the day",
+    ),
 ]
 
 

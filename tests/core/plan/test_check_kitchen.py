@@ -7,9 +7,20 @@ from dataclasses import replace
 import pytest
 
 from core.plan.check import problems
+from core.plan.ids import StationId
 from core.plan.kitchen import Heater, Shelf, Window
 from core.plan.plan import Plan
-from tests.support.builders import a_cook, a_fridge, a_grill, a_kitchen, a_plan, a_vessel, an_oven
+from tests.support.builders import (
+    GRILL,
+    OVEN,
+    a_cook,
+    a_fridge,
+    a_grill,
+    a_kitchen,
+    a_plan,
+    a_vessel,
+    an_oven,
+)
 
 CASES = [
     pytest.param(
@@ -97,6 +108,64 @@ CASES = [
         id="minutes not rising",
     ),
     pytest.param(
+        a_plan(kitchen=a_kitchen(oven=an_oven(heater=Heater(full=101)))),
+        "Oven takes 101 % longer when it is full; give 0 to 100.",
+        id="more than twice as long when full",
+    ),
+    pytest.param(
+        a_plan(kitchen=a_kitchen(oven=an_oven(heater=Heater(full=-1)))),
+        "Oven takes -1 % longer when it is full; give 0 to 100.",
+        id="shorter when full",
+    ),
+    pytest.param(
+        a_plan(kitchen=a_kitchen(stations=(replace(a_grill(), laying=26),))),
+        "A cook lays and lights the fire of Grill for 26 min, and it is ready after 25 min; give the cook"
+        " 0 to 25 min.",
+        id="laying longer than lighting",
+    ),
+    pytest.param(
+        a_plan(kitchen=a_kitchen(stations=(replace(a_grill(), laying=-1),))),
+        "A cook lays and lights the fire of Grill for −1 min, and it is ready after 25 min; give the cook"
+        " 0 to 25 min.",
+        id="laying below 0",
+    ),
+    pytest.param(
+        a_plan(kitchen=a_kitchen(stations=(replace(a_grill(), fires=0),))),
+        "Grill may be lit 0 times; give 1 to 9, or take it out.",
+        id="never lit",
+    ),
+    pytest.param(
+        a_plan(kitchen=a_kitchen(stations=(replace(a_grill(), fires=10),))),
+        "Grill may be lit 10 times; give 1 to 9, or take it out.",
+        id="lit all day",
+    ),
+    pytest.param(
+        a_plan(kitchen=a_kitchen(oven=an_oven(not_with=(OVEN,)))),
+        "Oven is never to be used at the same time as itself; name another station.",
+        id="not with itself",
+    ),
+    pytest.param(
+        a_plan(kitchen=a_kitchen(oven=an_oven(not_with=(StationId("stove"),)))),
+        'Oven is never to be used at the same time as "stove", which the kitchen has not; name one of its'
+        " stations.",
+        id="not with a station that is not there",
+    ),
+    pytest.param(
+        a_plan(kitchen=a_kitchen(oven=an_oven(not_with=(GRILL, GRILL)))),
+        "Oven names Grill twice, as never used at the same time; once is enough.",
+        id="not with one twice",
+    ),
+    pytest.param(
+        a_plan(kitchen=replace(a_kitchen(), walk=61)),
+        "The way from one place of the kitchen to another takes 1 h 1 min; give 0 to 60 min.",
+        id="a long walk",
+    ),
+    pytest.param(
+        a_plan(kitchen=replace(a_kitchen(), walk=-1)),
+        "The way from one place of the kitchen to another takes −1 min; give 0 to 60 min.",
+        id="a walk below 0",
+    ),
+    pytest.param(
         a_plan(kitchen=a_kitchen(stations=(an_oven(hours=(Window(0, 600, 600),)),))),
         "Oven is there from 10:00 to an end that is not later; let it end after it begins.",
         id="hours of a station",
@@ -154,3 +223,17 @@ CASES = [
 @pytest.mark.parametrize(("plan", "sentence"), CASES)
 def test_one_thing_wrong_gives_one_sentence_with_the_mend(plan: Plan, sentence: str) -> None:
     assert problems(plan) == (sentence,)
+
+
+def test_what_is_at_the_limit_is_allowed() -> None:
+    grill = replace(a_grill(), laying=25, fires=9, not_with=(OVEN,))
+    oven = an_oven(heater=Heater(full=100), not_with=(GRILL,))
+    kitchen = a_kitchen(stations=(grill, oven))
+    assert problems(a_plan(kitchen=replace(kitchen, walk=60))) == ()
+    assert problems(a_plan(kitchen=replace(kitchen, walk=0))) == ()
+
+
+def test_a_quick_fire_of_which_nothing_is_said_is_laid_all_the_while() -> None:
+    quick = replace(a_grill(), lighting=3)
+    assert quick.laying == 5
+    assert problems(a_plan(kitchen=a_kitchen(stations=(quick,)))) == ()

@@ -6,14 +6,20 @@ from fractions import Fraction
 
 import pytest
 
-from core.measures.quantity import Quantity
+from core.measures.quantity import TO_TASTE, Quantity, parse_quantity
 from core.plan.check import problems
 from core.plan.decisions import Order
 from core.plan.plan import Plan
+from core.plan.step import Yield
 from tests.support.builders import a_bench, a_link, a_step
 
 BOIL = a_step("soup.boil")
 SERVE = a_step("soup.serve")
+
+
+def whey_of(made: str, brought: str) -> Plan:
+    boil = a_step("soup.boil", yields=Yield("whey", parse_quantity(made)))
+    return a_bench(boil, SERVE, links=(a_link("soup.boil", "soup.serve", brings=parse_quantity(brought)),))
 
 
 CASES = [
@@ -72,9 +78,31 @@ CASES = [
         "What Soup: Boil brings to Soup: Serve has the amount -1; give 0 to 1000000000.",
         id="by-product below 0",
     ),
+    pytest.param(
+        whey_of("450 ml", "300 g"),
+        "Soup: Boil yields 450 ml of whey, and 300 g of it go to Soup: Serve: these cannot be reckoned together;"
+        " write both by weight, both by volume, or in the same unit.",
+        id="by-product by weight of a yield by volume",
+    ),
+    pytest.param(
+        whey_of("2 jars", "1 tub"),
+        "Soup: Boil yields 2 jars of whey, and 1 tub of it go to Soup: Serve: these cannot be reckoned together;"
+        " write both by weight, both by volume, or in the same unit.",
+        id="by-product in another thing that is counted",
+    ),
 ]
 
 
 @pytest.mark.parametrize(("plan", "sentence"), CASES)
 def test_one_thing_wrong_gives_one_sentence_with_the_mend(plan: Plan, sentence: str) -> None:
     assert problems(plan) == (sentence,)
+
+
+@pytest.mark.parametrize("brought", ["300 ml", "1 cup", "3 l"])
+def test_what_is_brought_may_be_in_any_unit_that_compares_and_too_much(brought: str) -> None:
+    assert problems(whey_of("450 ml", brought)) == ()
+
+
+def test_what_is_brought_to_taste_is_not_reckoned() -> None:
+    boil = a_step("soup.boil", yields=Yield("whey", parse_quantity("450 ml")))
+    assert problems(a_bench(boil, SERVE, links=(a_link("soup.boil", "soup.serve", brings=TO_TASTE),))) == ()

@@ -2,13 +2,26 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Any
 
 import pytest
 
+from core.measures.quantity import Quantity
 from core.plan.check import problems
 from core.plan.plan import Plan
-from core.plan.step import Alternative, Attention, ClockTime, Doneness, Keep, Loads, Span, Step, Touch
+from core.plan.step import (
+    Alternative,
+    Attention,
+    ClockTime,
+    Doneness,
+    Keep,
+    Loads,
+    Span,
+    Step,
+    Touch,
+    Yield,
+)
 from tests.support.builders import a_bench, a_step, a_use, at_oven, hands_off
 
 
@@ -16,7 +29,37 @@ def tended(*touches: Touch, **fields: Any) -> Step:
     return a_step(attention=Attention.TENDED, touches=touches, **fields)
 
 
+def yielding(item: str, amount: int | str, unit: str = "ml", *, to_taste: bool = False) -> Plan:
+    return a_bench(a_step(yields=Yield(item, Quantity(Fraction(amount), unit, to_taste))))
+
+
 CASES = [
+    pytest.param(
+        yielding(" ", 450),
+        "The name of what Soup: Boil yields besides is empty; write one.",
+        id="yield without a name",
+    ),
+    pytest.param(
+        yielding("whey", 450, "buckets"),
+        'What Soup: Boil yields besides, whey, is measured in "buckets", no unit that is known; write g, ml, piece'
+        " or a number.",
+        id="yield in no unit",
+    ),
+    pytest.param(
+        yielding("whey", 0),
+        "What Soup: Boil yields besides, whey, comes to nothing; give its amount, or leave it out.",
+        id="yield of nothing",
+    ),
+    pytest.param(
+        yielding("whey", 0, "", to_taste=True),
+        "What Soup: Boil yields besides, whey, comes to nothing; give its amount, or leave it out.",
+        id="yield to taste",
+    ),
+    pytest.param(
+        yielding("whey", -1),
+        "What Soup: Boil yields besides, whey, has the amount -1; give 0 to 1000000000.",
+        id="yield below 0",
+    ),
     pytest.param(
         a_bench(a_step("soup.boil", " ")),
         "What is done in Soup: soup.boil is empty; write one.",

@@ -12,6 +12,7 @@ from core.plan.edits import (
     AddCook,
     AddStation,
     AddVessel,
+    AllowFires,
     ChangeCook,
     ChangeKitchen,
     ChangeStation,
@@ -25,6 +26,7 @@ from core.plan.edits import (
     SetOpens,
     SetPlating,
     SetTransfer,
+    SetWalk,
     Together,
 )
 from core.plan.ids import CookId, StationId, VesselId
@@ -34,6 +36,7 @@ from core.plan.step import VesselUse
 from tests.support.builders import (
     GRILL,
     OVEN,
+    ROOM,
     a_bench,
     a_cook,
     a_grill,
@@ -135,6 +138,10 @@ def test_the_plan_itself_is_changed(plan: Plan, edit: Edit, after: dict[str, obj
     assert edit(plan) == replace(plan, **after)
 
 
+def test_the_ways_of_the_kitchen_are_measured(plan: Plan) -> None:
+    assert SetWalk(0)(plan) == replace(plan, kitchen=replace(plan.kitchen, walk=0))
+
+
 def test_several_edits_are_one_and_only_their_end_is_checked(plan: Plan) -> None:
     swap = (RemoveStation(OVEN), AddStation(an_oven("oven-2")))
     after = Together("Another oven", swap)(plan)
@@ -165,6 +172,10 @@ def test_several_edits_are_one_and_only_their_end_is_checked(plan: Plan) -> None
         (RemoveCook(CookId("gone")), 'There is no cook "gone" in the kitchen any more; '),
         (RenamePlan(""), "The plan's name is empty; write one."),
         (SetPlating(a_moment("1066-10-14 19:00")), "Plating is in the year 1066; "),
+        (SetWalk(61), "The way from one place of the kitchen to another takes 1 h 1 min; give 0 to 60 min."),
+        (AllowFires(StationId("gone"), 2), 'There is no station "gone" in the kitchen any more; '),
+        (AllowFires(OVEN, 2), "Oven is not lit, nor does it burn out; "),
+        (AllowFires(GRILL, 10), "Grill may be lit 10 times; give 1 to 9, or take it out."),
         (SetTransfer(121), "Putting in or taking out takes 2 h 1 min; give 0 to 120."),
     ],
 )
@@ -176,3 +187,14 @@ def test_what_is_refused(plan: Plan, edit: Edit, sentence: str) -> None:
 
 def test_a_kind_that_nobody_uses_may_go(plan: Plan) -> None:
     assert StationKind.GRILL not in {each.kind for each in RemoveStation(GRILL)(plan).kitchen.stations}
+
+
+def test_a_fire_may_be_lit_more_often(plan: Plan) -> None:
+    after = AllowFires(GRILL, 2)(plan)
+    assert after.kitchen.station[GRILL] == replace(plan.kitchen.station[GRILL], fires=2)
+    assert AllowFires(GRILL, 1)(after) == plan
+
+
+def test_no_station_is_kept_apart_from_one_that_is_gone(plan: Plan) -> None:
+    apart = ChangeStation(OVEN, replace(plan.kitchen.station[OVEN], not_with=(GRILL, ROOM)))(plan)
+    assert RemoveStation(GRILL)(apart).kitchen.station[OVEN].not_with == (ROOM,)

@@ -1,7 +1,8 @@
-"""A plan that uses every part of the model, for the store's tests and for the approved file of version 1."""
+"""A plan that uses every part of the model, for the store's tests and for the approved file of each version."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from core.measures.quantity import Quantity
@@ -26,6 +27,7 @@ from core.plan.step import (
     Use,
     VesselUse,
     Wait,
+    Yield,
 )
 from tests.support.builders import a_moment
 
@@ -37,8 +39,34 @@ def full_plan() -> Plan:
     )
 
 
+def first_plan() -> Plan:
+    """Return what of it version 1 could say, the rest as it was taken for granted: what its file holds."""
+    plan = full_plan()
+    kitchen = replace(
+        plan.kitchen,
+        stations=tuple(_first_station(each) for each in plan.kitchen.stations),
+        vessels=tuple(replace(each, by_hand=True) for each in plan.kitchen.vessels),
+        walk=1,
+    )
+    dishes = tuple(
+        replace(dish, steps=tuple(replace(step, yields=None) for step in dish.steps)) for dish in plan.menu.dishes
+    )
+    wishes = replace(plan.decisions.wishes, sleep_until=8 * 60)
+    return replace(
+        plan,
+        menu=replace(plan.menu, dishes=dishes),
+        kitchen=kitchen,
+        decisions=replace(plan.decisions, wishes=wishes),
+    )
+
+
+def _first_station(station: Station) -> Station:
+    heater = station.heater and replace(station.heater, full=0)
+    return replace(station, heater=heater, laying=5, fires=1, not_with=())
+
+
 def _kitchen() -> Kitchen:
-    heater = Heater(60, 240, ((100, 7), (200, 16)), 4.5, 3.25, 20, 18)
+    heater = Heater(60, 240, ((100, 7), (200, 16)), 4.5, 3.25, 20, 18, full=15)
     shelves = (Shelf(1800, 24, "lowest"), Shelf(1500, 16))
     return Kitchen(
         "Mill house",
@@ -54,16 +82,28 @@ def _kitchen() -> Kitchen:
                 place="porch",
                 hours=(Window(0, 480, 1500),),
             ),
-            Station(StationId("grate"), "Grate", StationKind.GRILL, 6, place="yard", lighting=25, burns=70),
+            Station(
+                StationId("grate"),
+                "Grate",
+                StationKind.GRILL,
+                6,
+                place="yard",
+                lighting=25,
+                burns=70,
+                laying=8,
+                fires=3,
+                not_with=(StationId("ring-1"), StationId("oven")),
+            ),
         ),
         (
             Vessel(VesselId("casserole"), "Casserole", 2, "5 l", 4),
-            Vessel(VesselId("tray"), "Tray", washing=0),
+            Vessel(VesselId("tray"), "Tray", washing=0, by_hand=False),
         ),
         (
             Cook(CookId("ilse"), "Ilse", ("knife",), breaks=(Window(0, 780, 840),)),
             Cook(CookId("tomas"), "Tomas", present=(Window(1, 600, 1200), Window(0, 540, 1440)), night=None),
         ),
+        walk=2,
     )
 
 
@@ -101,6 +141,7 @@ def _beans() -> Dish:
                 vessels=casserole,
                 doneness=Doneness("soft, whole", 92, 5),
                 clock=ClockTime(0, 900),
+                yields=Yield("cooking water", Quantity(Fraction(3, 2), "l")),
             ),
             Step(
                 StepId("beans.bake"),
@@ -185,5 +226,5 @@ def _decisions() -> Decisions:
         (Choice(StepId("beans.bake"), 1),),
         (LengthOf(StepId("roots.roast"), Manner.HIGH), LengthOf(StepId("beans.simmer"), Manner.SAFE)),
         (Order(StepId("roots.cut"), StepId("cream.whip")), Order(StepId("beans.soak"), StepId("roots.cut"))),
-        Wishes(7, 6, 5, 4, 3),
+        Wishes(7, 6, 5, 4, 3, 9 * 60 + 15),
     )

@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from core.store.mark import SCHEMA
+
 ROOT = Path(__file__).parents[3]
 
 
@@ -28,7 +30,7 @@ def test_the_package_itself_loads_no_database() -> None:
 
 
 def test_opening_a_file_loads_no_migrations(tmp_path: Path) -> None:
-    sample = Path(__file__).parent / "samples" / "v1.cookday"
+    sample = Path(__file__).parent / "samples" / f"v{SCHEMA}.cookday"
     copy = tmp_path / "a.cookday"
     copy.write_bytes(sample.read_bytes())
     code = f"from core.store import PlanFile\nPlanFile.open({str(copy)!r}).close()"
