@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from core.arrange.problem import Problem
+from core.arrange.problem import Problem, Slot
 from core.plan.ids import StationId
 from core.plan.kitchen import COLD, HEATED, Station, StationKind
 from core.plan.step import Use
 
 Key = tuple[int | None, int | None, int, int]
-Slot = tuple[StationId, int | None]
-"""A station, one shelf of it, or (negative) one ring of it: places of one unit that a pan may share out."""
 
 _ONE_PLACE = HEATED | COLD | {StationKind.ROOM, StationKind.MACHINE}
 
@@ -65,12 +63,14 @@ def claims_of(problem: Problem) -> list[Claim]:
             for number, use in enumerate(way.uses):
                 slots = _stood(problem, task.index, slots_for(problem, use))
                 if slots or use.kind is not StationKind.ROOM:
+                    slots = problem.kept_slots.get((task.index, None, way.number, number), slots)
                     many = _many(problem, use)
                     found.append(Claim(use, number, task.index, None, slots, many, way.number))
     for index, wait in enumerate(problem.waits):
         if wait.use is not None:
             slots = slots_for(problem, wait.use)
             if slots or wait.use.kind is not StationKind.ROOM:
+                slots = problem.kept_slots.get((None, index, 0, 0), slots)
                 found.append(Claim(wait.use, 0, None, index, slots, _many(problem, wait.use)))
     return found
 
@@ -82,7 +82,8 @@ def _stood(problem: Problem, task: int, slots: tuple[Slot, ...]) -> tuple[Slot, 
         return slots
     there = {(spot.station, spot.shelf) for spot in placed.spots}
     stations = {station for station, _shelf in there}
-    kept = tuple(slot for slot in slots if slot in there or (slot[1] is not None and slot[1] < 0 and slot[0] in stations))
+    rings = {slot for slot in slots if slot[1] is not None and slot[1] < 0 and slot[0] in stations}
+    kept = tuple(slot for slot in slots if slot in there or slot in rings)
     return kept or slots
 
 

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
 
-from core.arrange.claims import Slot
 from core.arrange.goals import value
 from core.arrange.model import Model
 from core.arrange.outcome import WishKind
+from core.arrange.problem import Slot
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from core.arrange.goals import Goals, goals
 from core.arrange.problem import Problem
@@ -29,13 +29,17 @@ class Model:
     fires: list[Fire]
     washes: list[Wash]
 
+    def about(self, problem: Problem) -> Model:
+        """Return this model as one of another problem with the same tasks, of which it was a part."""
+        return replace(self, board=replace(self.board, problem=problem))
+
 
 def build(
     problem: Problem,
     *,
     giving: bool = False,
     seen: dict[int, int] | None = None,
-    named: frozenset[int] = frozenset(),
+    named: frozenset[str] = frozenset(),
     explicit: frozenset[StationKind] = frozenset(),
     moves: bool = False,
     asking: bool = False,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, insort
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -13,9 +14,10 @@ from core.plan.ids import CookId
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """Work for `people` cooks at fixed minutes in a place (None: anywhere); `number` is the labour's."""
+    """Work for `people` cooks at fixed minutes in a place (None: anywhere); `number` and `key` are the labour's."""
 
     number: int
+    key: str
     start: int
     minutes: int
     people: int
@@ -32,11 +34,11 @@ class Job:
 
 
 class NobodyLeft(Exception):
-    """Counts allowed what no naming can do; carries the numbers of the pieces around the trouble."""
+    """Counts allowed what no naming can do; carries the keys of the labours around the trouble."""
 
-    def __init__(self, numbers: frozenset[int]) -> None:
-        super().__init__(numbers)
-        self.numbers = numbers
+    def __init__(self, keys: frozenset[str]) -> None:
+        super().__init__(keys)
+        self.keys = keys
 
 
 def name_cooks(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]]:
@@ -57,6 +59,26 @@ def _able(problem: Problem, job: Job) -> list[CookId]:
         if not _meets(problem.away[cook.id], job.start, job.end):
             found.append(cook.id)
     return found
+
+
+def _start(job: Job) -> int:
+    return job.start
+
+
+def _free(busy: list[Job], job: Job, walk: int) -> bool:
+    """Tell whether a cook with this work, in order of time, can do a job too; only neighbours can be too near."""
+    at = bisect_left(busy, job.start, key=_start)
+    for other in reversed(busy[max(0, at - 40) : at]):
+        if not _apart(job, other, walk):
+            return False
+        if other.end + walk <= job.start:
+            break
+    for other in busy[at:]:
+        if not _apart(job, other, walk):
+            return False
+        if job.end + walk <= other.start:
+            break
+    return True
 
 
 def _apart(one: Job, other: Job, walk: int) -> bool:
@@ -82,7 +104,7 @@ def _in_turn(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]]
         free = [
             cook
             for cook in _able(problem, job)
-            if all(_apart(job, other, walk) for other in busy[cook])
+            if _free(busy[cook], job, walk)
         ]
         first = [job.pinned] if job.pinned else list(job.chosen)
         if not first and of_dish.get(job.dish) in free:
@@ -92,7 +114,7 @@ def _in_turn(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]]
             return None
         named[job.number] = tuple(order[: job.people])
         for cook in named[job.number]:
-            busy[cook].append(job)
+            insort(busy[cook], job, key=_start)
         of_dish[job.dish] = named[job.number][0]
     return named
 
@@ -144,16 +166,16 @@ def _too_far(jobs: list[Job], walk: int) -> Iterator[tuple[Job, Job]]:
                 yield one, other
 
 
-def _around(problem: Problem, jobs: list[Job]) -> frozenset[int]:
-    """Return the pieces that fall together with one for which nobody was left, widest first."""
+def _around(problem: Problem, jobs: list[Job]) -> frozenset[str]:
+    """Return the labours that fall together with one for which nobody was left, widest first."""
     ordered = sorted(jobs, key=lambda each: each.start)
     for last in range(1, len(ordered) + 1):
         if _exactly(problem, ordered[:last]) is None:
             trouble = ordered[last - 1]
             near = [
-                job.number
+                job.key
                 for job in jobs
                 if job.start < trouble.end + 60 and trouble.start - 60 < job.end
             ]
             return frozenset(near)
-    return frozenset(job.number for job in jobs)
+    return frozenset(job.key for job in jobs)

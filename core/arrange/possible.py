@@ -7,6 +7,7 @@ from threading import Event
 
 from core.arrange.claims import loaded_kinds
 from core.arrange.effort import Effort
+from core.arrange.judging import judged
 from core.arrange.model import build
 from core.arrange.naming import NobodyLeft
 from core.arrange.outcome import Fit
@@ -18,16 +19,19 @@ from core.plan.day import Day
 from core.plan.ids import StepId
 from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
-from core.arrange.judging import judged
 from core.timetable.timetable import Timetable
 
 
 @dataclass(frozen=True, slots=True)
 class Possible:
-    """MEETS with a timetable that the validator found no clash in, IMPOSSIBLE when proven twice, else NOT_FOUND."""
+    """MEETS with a timetable that the validator found no clash in, IMPOSSIBLE when proven twice, else NOT_FOUND.
+
+    `work` is what it took (as in Effort).
+    """
 
     fit: Fit
     timetable: Timetable | None = None
+    work: float = 0.0
 
 
 def possible(
@@ -43,9 +47,18 @@ def possible(
     Repeatable. Any thread.
     """
     watch = Watch(Effort(work=work, limit=4 * work + 2), stop)
-    problem = read(plan, day, near)
+    found = _look(plan, watch, near, day)
+    if found.fit is Fit.NOT_FOUND and near is not None and not watch.over:
+        found = _look(plan, watch, None, day, near)  # what nearly held may have led astray
+    return Possible(found.fit, found.timetable, watch.work)
+
+
+def _look(
+    plan: Plan, watch: Watch, near: Timetable | None, day: Day | None, seen: Timetable | None = None
+) -> Possible:
+    problem = read(plan, day, near or seen)
     starts = _starts(problem.index, near)
-    named: frozenset[int] = frozenset()
+    named: frozenset[str] = frozenset()
     explicit: frozenset[StationKind] = frozenset()
     while True:
         model = build(problem, named=named, explicit=explicit)
@@ -60,9 +73,9 @@ def possible(
         try:
             timetable = settle(model, found)
         except NobodyLeft as trouble:
-            if trouble.numbers <= named or watch.over:
+            if trouble.keys <= named or watch.over:
                 return Possible(Fit.NOT_FOUND)
-            named |= trouble.numbers
+            named |= trouble.keys
             starts = found.starts
             continue
         fit = Fit.NOT_FOUND if judged(plan, timetable, day) else Fit.MEETS

@@ -17,7 +17,9 @@ from core.plan.step import Step, Use
 from core.timetable.timetable import Heating, Placed, Washing
 
 Stretch = tuple[int, int]
-LONGEST_PAUSE = 24 * 60
+Slot = tuple[StationId, int | None]
+"""A station, one shelf of it, or (negative) one ring of it: places of one unit that a pan may share out."""
+LONGEST_PAUSE = 30 * 24 * 60
 """Minutes by which a step in pieces may last longer than its work."""
 
 
@@ -62,11 +64,17 @@ class Way:
 
 @dataclass(frozen=True, slots=True)
 class Begun:
-    """What the day has already settled of a task: when it began, when it ended or ends; `over`: it is done."""
+    """What is settled of a task: when it begins and ends.
+
+    `fact`: the day has settled it, `over` with it done; else the search holds it there for a while, `full` with it
+    the longer because its oven is full.
+    """
 
     start: int
     end: int
-    over: bool
+    over: bool = False
+    fact: bool = True
+    full: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +101,11 @@ class Task:
         return (self.step.id, self.load)
 
     @property
+    def fact(self) -> bool:
+        """Tell whether the day has settled it."""
+        return self.begun is not None and self.begun.fact
+
+    @property
     def length(self) -> int:
         """Return the reserved length of its first way."""
         return self.ways[0].length
@@ -115,7 +128,7 @@ class Task:
     @property
     def early(self) -> int:
         """Return the least minutes by which it may be done sooner, over its ways."""
-        return 0 if self.begun is not None else min(way.early for way in self.ways)
+        return min(way.early for way in self.ways)
 
     @property
     def uses(self) -> tuple[Use, ...]:
@@ -181,7 +194,9 @@ class Fixed:
 class Problem:
     """All that the model is made from. Built once, never changed by the search.
 
-    `now`: nothing begins before it; `stood` is where begun tasks stand; `lit` and `washed` are heatings and washings begun before it.
+    `absent` tasks are left out for now; `kept_slots` (by claim) and `kept_settings` (by wait) are held for a
+    while. `now`: nothing begins before it; `stood` is where begun tasks stand; `lit` and `washed` are heatings and
+    washings begun before it.
     """
 
     plan: Plan
@@ -198,6 +213,9 @@ class Problem:
     away: dict[CookId, tuple[Stretch, ...]] = field(default_factory=dict)
     now: int | None = None
     stood: dict[int, Placed] = field(default_factory=dict)
+    absent: frozenset[int] = frozenset()
+    kept_slots: dict[tuple[int | None, int | None, int, int], tuple[Slot, ...]] = field(default_factory=dict)
+    kept_settings: dict[int, int] = field(default_factory=dict)
     lit: tuple[Heating, ...] = ()
     washed: tuple[Washing, ...] = ()
 

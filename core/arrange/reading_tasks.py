@@ -14,7 +14,7 @@ from core.plan.plan import Plan
 from core.plan.step import Attention, Step
 from core.timetable.timetable import Placed, Timetable
 
-_MOST_CUTS = 4  # pieces of one step; more would be confetti
+_MOST_CUTS = 24  # pieces of one step: more make a model too large
 
 
 def tasks_of(plan: Plan, day: Day | None = None, seen: Timetable | None = None) -> Iterator[Task]:
@@ -33,7 +33,7 @@ def tasks_of(plan: Plan, day: Day | None = None, seen: Timetable | None = None) 
                     yield _task(plan, dish, step, (index, load, loads), ways)
                 else:
                     placed = seen.at.get(fact.key) if seen is not None else None
-                    yield _begun_task(plan, dish, step, (index, load, loads), ways, fact, day, placed)
+                    yield _begun_task(plan, dish, step, (index, load, loads), ways, (fact, day.now, placed))
                 index += 1
 
 
@@ -63,21 +63,20 @@ def _begun_task(
     step: Step,
     number: tuple[int, int, int],
     ways: tuple[Way, ...],
-    fact: Fact,
-    day: Day,
-    placed: Placed | None,
+    known: tuple[Fact, int, Placed | None],
 ) -> Task:
-    """Return a task as the day has it, in the way and at the setting it was placed."""
+    """Return a task as the day has it, in the way and at the setting it was placed. `known`: fact, now, placed."""
     index, load, loads = number
+    fact, now, placed = known
     way = next((each for each in ways if placed is not None and each.number == placed.way), ways[0])
     setting = placed.setting if placed is not None else None
     settings = tuple(each for each in way.settings if each[0] == setting) or way.settings[:1]
     usual = settings[0][1] if settings else way.length
-    begun = _begun(fact, day.now, usual)
+    begun = _begun(fact, now, usual)
     minutes = begun.end - begun.start
     way = Way(way.number, minutes, 0, way.uses, tuple((celsius, minutes) for celsius, _length in settings))
     pieces = tuple(
-        _left(piece, begun, day.now) for piece in _pieces(plan, step, index, way) if _ahead(piece, begun, day.now)
+        _left(piece, begun, now) for piece in _pieces(plan, step, index, way) if _ahead(piece, begun, now)
     )
     return Task(index, step, dish, load, loads, (way,), pieces, begun=begun)
 
@@ -87,9 +86,7 @@ def _task(
 ) -> Task:
     index, load, loads = number
     pieces = tuple(piece for way in ways for piece in _pieces(plan, step, index, way))
-    cuts = 1
-    if len(ways) == 1 and not ways[0].settings:
-        cuts = min(_MOST_CUTS, meaning.most_pieces(step, ways[0].length))
+    cuts = min(_MOST_CUTS, max(meaning.most_pieces(step, way.longest) for way in ways))
     fuller = max((_fuller(plan, way) for way in ways), default=0)
     return Task(index, step, dish, load, loads, ways, pieces, cuts, fuller)
 

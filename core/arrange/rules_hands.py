@@ -23,11 +23,12 @@ SWITCH_ON = 1  # minutes of a cook to switch an oven on
 
 @dataclass(frozen=True, slots=True)
 class Labour:
-    """Hands wanted in the model: a piece of a task, one cut of it, or a chore.
+    """Hands wanted in the model: a piece of a task, one cut of it, or a chore. `key` names it in every model.
 
     `places` are where the hands may be with the literal by which they are there (None: surely); empty: anywhere.
     """
 
+    key: str
     start: Expr
     size: Expr
     end: Expr
@@ -35,9 +36,7 @@ class Labour:
     skill: str
     present: Literal | None
     task: int | None
-    piece: Piece | None
-    cut: int
-    chore: int | None
+    chore: str | None
     places: dict[str, Literal | None]
 
 
@@ -49,8 +48,8 @@ class Hands:
     named: dict[int, dict[CookId, Literal]] = field(default_factory=dict)
 
 
-def hands(board: Board, standing: Standing, named: frozenset[int]) -> Hands:
-    """Add the rules of hands; `named` are numbers of labours that get a cook in the model."""
+def hands(board: Board, standing: Standing, named: frozenset[str]) -> Hands:
+    """Add the rules of hands; `named` are keys of labours that get a cook in the model."""
     found = Hands(_labours(board, standing))
     intervals = [_interval(board, labour, labour.present) for labour in found.labours]
     per_cook: dict[CookId, list[cp_model.IntervalVar]] = {
@@ -59,7 +58,7 @@ def hands(board: Board, standing: Standing, named: frozenset[int]) -> Hands:
     for number, labour in enumerate(found.labours):
         fixed = board.problem.fixed.get(labour.task) if labour.task is not None else None
         pinned = fixed.cook if fixed is not None else None
-        if number in named or pinned is not None:
+        if labour.key in named or pinned is not None:
             found.named[number] = _choose_cooks(board, labour, per_cook, pinned)
     for skill in sorted({labour.skill for labour in found.labours} | {""}):
         some = [
@@ -81,37 +80,66 @@ def _labours(board: Board, standing: Standing) -> list[Labour]:
     where = _places(board, standing)
     found = []
     for task in board.problem.tasks:
-        for piece in task.pieces:
-            found += _of_piece(board, task, piece, where.get((task.index, piece.way), {}))
-    for number, chore in enumerate(board.chores):
-        found.append(_of_chore(chore, number))
-    return found
+        if task.index in board.cuts:
+            found += _of_cuts(board, task, _any_way(board, task, where))
+            continue
+        for number, piece in enumerate(task.pieces):
+            key = f"{task.index}/{piece.way}/{number}"
+            found += _of_piece(board, task, piece, key, where.get((task.index, piece.way), {}))
+    return found + [_of_chore(chore) for chore in board.chores]
 
 
-def _of_piece(board: Board, task: Task, piece: Piece, places: dict[str, Literal | None]) -> list[Labour]:
+def _of_piece(
+    board: Board, task: Task, piece: Piece, key: str, places: dict[str, Literal | None]
+) -> list[Labour]:
     present = board.way[task.index][piece.way]
-    cut = board.cuts.get(task.index)
-    if cut is not None:
-        return [
-            Labour(
-                start, size, start + size, piece.people, piece.skill, there if number else None, task.index, piece,
-                number, None, places,
-            )
-            for number, (start, size, there) in enumerate(zip(cut.starts, cut.sizes, cut.there, strict=True))
-        ]
     if piece.from_end:
         start: Expr = board.end[task.index] - (piece.offset + piece.minutes)
     else:
         start = board.start[task.index] + piece.offset
     size = board.length[task.index] if piece.whole else piece.minutes
     end = board.end[task.index] if piece.whole else start + piece.minutes
-    return [Labour(start, size, end, piece.people, piece.skill, present, task.index, piece, 0, None, places)]
+    return [Labour(key, start, size, end, piece.people, piece.skill, present, task.index, None, places)]
 
 
-def _of_chore(chore: Chore, number: int) -> Labour:
+def _of_cuts(board: Board, task: Task, places: dict[str, Literal | None]) -> list[Labour]:
+    """Return the pieces in which a task is done, whichever way it is."""
+    cut, skill = board.cuts[task.index], task.step.skill
+    return [
+        Labour(
+            f"{task.index}/cut/{number}",
+            start,
+            size,
+            start + size,
+            1,
+            skill,
+            there if number else None,
+            task.index,
+            None,
+            places,
+        )
+        for number, (start, size, there) in enumerate(zip(cut.starts, cut.sizes, cut.there, strict=True))
+    ]
+
+
+def _any_way(
+    board: Board, task: Task, where: dict[tuple[int, int], dict[str, Literal | None]]
+) -> dict[str, Literal | None]:
+    """Return the places of all ways of a task; one that the way decides has its literal."""
+    by_place: dict[str, list[Literal | None]] = {}
+    for way in task.ways:
+        for place, literal in where.get((task.index, way.number), {}).items():
+            by_place.setdefault(place, []).append(literal or board.way[task.index][way.number])
+    everywhere = all((task.index, way.number) in where for way in task.ways)
+    if not by_place or (len(by_place) == 1 and everywhere):
+        return dict.fromkeys(by_place)
+    return _either(board, by_place)
+
+
+def _of_chore(chore: Chore) -> Labour:
     places: dict[str, Literal | None] = {} if chore.place is None else {chore.place: None}
     end = chore.start + chore.minutes
-    return Labour(chore.start, chore.minutes, end, 1, "", chore.present, None, None, 0, number, places)
+    return Labour(chore.of, chore.start, chore.minutes, end, 1, "", chore.present, None, chore.of, places)
 
 
 def _places(board: Board, standing: Standing) -> dict[tuple[int, int], dict[str, Literal | None]]:
@@ -132,8 +160,11 @@ def _places(board: Board, standing: Standing) -> dict[tuple[int, int], dict[str,
 
 
 def _told(board: Board, by_place: dict[str, list[Literal | None]]) -> dict[str, Literal | None]:
-    if len(by_place) == 1:
-        return dict.fromkeys(by_place)
+    return dict.fromkeys(by_place) if len(by_place) == 1 else _either(board, by_place)
+
+
+def _either(board: Board, by_place: dict[str, list[Literal | None]]) -> dict[str, Literal | None]:
+    """Return a literal for each place that holds where one of its own does."""
     found: dict[str, Literal | None] = {}
     for place, literals in by_place.items():
         some = [each for each in literals if each is not None]
@@ -197,7 +228,7 @@ def _choose_cooks(
     for cook in board.problem.plan.kitchen.cooks:
         if labour.skill and labour.skill not in cook.skills:
             continue
-        literal = board.model.new_bool_var(f"h{labour.task}_{labour.chore}_{cook.id}")
+        literal = board.model.new_bool_var(f"h{labour.key}_{cook.id}")
         per_cook[cook.id].append(_interval(board, labour, literal))
         chosen[cook.id] = literal
     needed: Expr = labour.people if labour.present is None else labour.people * labour.present

@@ -34,7 +34,7 @@ def heat(board: Board, standing: Standing) -> None:
     }
     pairs = Pairs(board, heaters)
     for one, other in combinations(board.bakes, 2):
-        if not (one.begun and other.begun):
+        if not (one.held and other.held):
             pairs.one_temperature(one, other)
     for station, heater in heaters.items():
         if heater.from_cold:
@@ -75,7 +75,8 @@ def _of_task(board: Board, claim: Claim, present: dict[StationId, cp_model.IntVa
         degrees,
         picks if len(degrees) > 1 else {},
         present,
-        begun=task.begun is not None,
+        fact=task.fact,
+        held=task.begun is not None,
     )
 
 
@@ -86,6 +87,9 @@ def _of_wait(
     wait = board.problem.waits[claim.waiting]
     start, end = wait_ends(board, wait)
     degrees = settings_for_wait(claim.use.heat, baked_at) if claim.use.heat is not None else ()
+    kept = board.problem.kept_settings.get(claim.waiting)
+    if kept is not None:
+        degrees = (kept,)
     picks = {c: board.model.new_bool_var(f"{claim.name}t{c}") for c in degrees} if len(degrees) > 1 else {}
     setting: Expr = sum(picks[c] * c for c in degrees) if picks else degrees[0]
     if picks:
@@ -94,8 +98,23 @@ def _of_wait(
     before = board.problem.tasks[wait.before]
     low = board.earliest[before.index] + before.shortest
     high = board.latest[wait.after] if wait.after is not None else max(wait.until, board.high)
+    held = before.begun is not None and (
+        wait.after is None or board.problem.tasks[wait.after].begun is not None
+    )
     return Bake(
-        claim.name, None, claim.waiting, start, end, low, high, True, setting, degrees, picks, present
+        claim.name,
+        None,
+        claim.waiting,
+        start,
+        end,
+        low,
+        high,
+        True,
+        setting,
+        degrees,
+        picks,
+        present,
+        held=held,
     )
 
 
@@ -197,9 +216,9 @@ def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
     heatings, claims = [], []
     demand = Demand(DemandKind.HEAT, station=station)
     for number, bake in enumerate(here):
-        if bake.begun:
+        if bake.fact:
             continue
-        cold = board.model.new_bool_var(f"cold_{bake.owner}")
+        cold = board.model.new_bool_var(f"cold_{station}_{bake.owner}")
         warm = [
             _kept_warm(board, bake, other, station, heater.keep_on, strictly=index > number)
             for index, other in enumerate(here)
@@ -217,13 +236,13 @@ def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
             else minutes[bake.settings[0]]
         )
         longest = max(minutes.values())
-        start = board.model.new_int_var_from_domain(_switching(board, station, longest), f"on_{bake.owner}")
+        start = board.model.new_int_var_from_domain(_switching(board, station, longest), f"on_{station}_{bake.owner}")
         length = board.model.new_int_var(min(minutes.values()), longest + _SOONER, "")
         board.model.add(length >= size)
         heatings.append(board.model.new_optional_interval_var(start, length, bake.start, cold, ""))
         claims.append((heatings[-1], units))
         board.cold.append(Cold(bake, station, cold, start, length - size))
-        board.chores.append(_switch_on(board, station, cold, start, len(board.cold) - 1))
+        board.chores.append(_switch_on(board, station, cold, start, bake.owner))
     if units and here and not board.asking:
         _nothing_inside_while_heating(board, station, here, claims)
 
@@ -237,7 +256,7 @@ def _switching(board: Board, station: StationId, longest: int) -> cp_model.Domai
     return cp_model.Domain.from_values(lit).union_with(cp_model.Domain(board.problem.now, board.high))
 
 
-def _switch_on(board: Board, station: StationId, cold: Literal, start: cp_model.IntVar, number: int) -> Chore:
+def _switch_on(board: Board, station: StationId, cold: Literal, start: cp_model.IntVar, owner: str) -> Chore:
     """Return the minute of a cook that switching on takes, unless it has been done."""
     there: Literal = cold
     if board.problem.now is not None and any(each.station == station for each in board.problem.lit):
@@ -246,7 +265,7 @@ def _switch_on(board: Board, station: StationId, cold: Literal, start: cp_model.
         board.model.add(start >= board.problem.now).only_enforce_if(there)
         board.model.add(start < board.problem.now).only_enforce_if([there.negated(), cold])
     place = board.problem.plan.kitchen.station[station].place
-    return Chore(start, SWITCH_ON, there, place, f"cold {number}")
+    return Chore(start, SWITCH_ON, there, place, f"cold {station} {owner}")
 
 
 def _kept_warm(

@@ -6,9 +6,9 @@ from dataclasses import dataclass, field
 
 from ortools.sat.python import cp_model
 
-from core.arrange.claims import Claim, Slot, claims_of, pooled_kinds
+from core.arrange.claims import Claim, claims_of, pooled_kinds
 from core.arrange.demand import Demand, DemandKind
-from core.arrange.problem import Begun
+from core.arrange.problem import Begun, Slot
 from core.arrange.variables import Board, Expr, Literal, wait_ends
 from core.plan import calendar
 from core.plan.ids import StationId
@@ -71,13 +71,14 @@ def _ends(board: Board, claim: Claim) -> tuple[Expr, Expr, Expr, Literal | None]
     if claim.task is not None:
         index = claim.task
         begun = board.problem.tasks[index].begun
-        if begun is not None:
+        if begun is not None and begun.fact:
             since = max(begun.start, _now(board))
             return since, max(0, begun.end - since), max(since, begun.end), None
         return board.start[index], board.length[index], board.end[index], board.way[index][claim.way]
     wait = board.problem.waits[claim.waiting]
     start, end = wait_ends(board, wait)
-    begun = board.problem.tasks[wait.before].begun
+    fact = board.problem.tasks[wait.before].fact
+    begun = board.problem.tasks[wait.before].begun if fact else None
     if begun is not None and begun.over:  # what waited before now is past
         start = max(begun.end, _now(board))
     size = board.model.new_int_var(0, board.high - board.problem.low, f"z{claim.wait}")
@@ -107,7 +108,7 @@ def _now(board: Board) -> int:
 def _past(board: Board, claim: Claim) -> bool:
     """Tell whether a claim lies wholly before now."""
     begun: Begun | None = None if claim.task is None else board.problem.tasks[claim.task].begun
-    return begun is not None and begun.end <= _now(board)
+    return begun is not None and begun.fact and begun.end <= _now(board)
 
 
 def _in_pool(board: Board, claim: Claim) -> cp_model.IntervalVar | None:
@@ -116,18 +117,18 @@ def _in_pool(board: Board, claim: Claim) -> cp_model.IntervalVar | None:
         return None
     if claim.task is not None:
         task = board.problem.tasks[claim.task]
-        if task.loads == 1 and task.begun is None:
+        if task.loads == 1 and not task.fact:
             return board.interval[claim.task]
-        loads = [each for each in board.problem.loads[task.step.id] if board.problem.tasks[each].begun is None]
-        if task.begun is not None or claim.task not in loads[:1]:
+        loads = [each for each in board.problem.loads[task.step.id] if not board.problem.tasks[each].fact]
+        if task.fact or claim.task not in loads[:1]:
             start, size, end, _does = _ends(board, claim)
-            return None if task.begun is None else board.model.new_interval_var(start, size, end, "")
+            return board.model.new_interval_var(start, size, end, "") if task.fact else None
         lasts = board.model.new_int_var(0, board.high - board.problem.low, "")
         return board.model.new_interval_var(board.start[claim.task], lasts, board.end[loads[-1]], "")
-    begins, lasts, ends, does = _ends(board, claim)
+    begins, minutes, ends, does = _ends(board, claim)
     if does is None:
-        return board.model.new_interval_var(begins, lasts, ends, "")
-    return board.model.new_optional_interval_var(begins, lasts, ends, does, "")
+        return board.model.new_interval_var(begins, minutes, ends, "")
+    return board.model.new_optional_interval_var(begins, minutes, ends, does, "")
 
 
 def _choose(board: Board, number: int, standing: Standing) -> dict[Slot, Literal | None]:

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
 
-
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.variables import Board, Chore, Expr, Literal
 from core.plan import meaning
@@ -33,7 +32,7 @@ def vessels(board: Board) -> list[Wash]:
     found = []
     for vessel in board.problem.plan.kitchen.vessels:
         runs = [run for run in board.problem.runs if run.vessel == vessel.id]
-        runs = [run for run in runs if any(step in board.problem.loads for step in run.steps)]
+        runs = [run for run in runs if _tasks(board, run)]
         total = sum(run.count for run in runs)
         if total <= vessel.count:
             continue
@@ -51,14 +50,23 @@ def vessels(board: Board) -> list[Wash]:
     return found
 
 
+def _tasks(board: Board, run: Run) -> list[int]:
+    """Return the tasks of a run that are there."""
+    problem = board.problem
+    return [
+        index for step in run.steps for index in problem.loads.get(step, ()) if index not in problem.absent
+    ]
+
+
 def _held(board: Board, run: Run) -> tuple[Expr, Expr]:
     """Return when a run takes its vessels and when they are empty."""
     model, problem = board.model, board.problem
-    tasks = [index for step in run.steps for index in problem.loads.get(step, ())]
+    tasks = _tasks(board, run)
     ends: list[Expr] = [board.end[index] for index in tasks]
     for step in run.steps:
         keep = meaning.keep_of(problem.plan, problem.plan.steps[step])
-        if step in problem.loads and keep is not None and keep.wait.how is Holding.VESSEL:
+        here = any(index in tasks for index in problem.loads.get(step, ()))
+        if here and keep is not None and keep.wait.how is Holding.VESSEL:
             ends.append(problem.plan.dish_of[step].course)
     starts: list[Expr] = [board.start[index] for index in tasks]
     start, end = starts[0], ends[0]

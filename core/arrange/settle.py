@@ -70,7 +70,7 @@ class Settling:
                 continue
             dish, pinned = "", None
             if labour.chore is not None:
-                dish = self.model.board.chores[labour.chore].of
+                dish = labour.chore
                 if dish not in needed:
                     continue
             elif labour.task is not None:
@@ -88,13 +88,24 @@ class Settling:
                 None,
             )
             jobs.append(
-                Job(number, span[0], span[1] - span[0], labour.people, labour.skill, dish, pinned, chosen, place)
+                Job(
+                    number,
+                    labour.key,
+                    span[0],
+                    span[1] - span[0],
+                    labour.people,
+                    labour.skill,
+                    dish,
+                    pinned,
+                    chosen,
+                    place,
+                )
             )
         return jobs
 
     def _who(self, chore: str, named: dict[int, tuple[CookId, ...]]) -> CookId | None:
         for number, labour in enumerate(self.model.hands.labours):
-            if labour.chore is not None and self.model.board.chores[labour.chore].of == chore:
+            if labour.chore == chore:
                 return next(iter(named.get(number, ())), None)
         return None
 

@@ -67,8 +67,8 @@ def _on(model: Model, found: Found, station: StationId, first: tuple[int, int, i
     start, setting, least = first
     now = model.board.problem.now
     chosen = [
-        (found.values[each.start.index], f"cold {number}")
-        for number, each in enumerate(model.board.cold)
+        (found.values[each.start.index], f"cold {station} {each.bake.owner}")
+        for each in model.board.cold
         if each.station == station
         and found.values[each.cold.index]
         and _begins(model, found, each.bake.task, each.bake.wait) == start

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from core.arrange.claims import Claim, Key, Slot
+from core.arrange.claims import Claim, Key
 from core.arrange.found import Found
 from core.arrange.model import Model
-from core.arrange.problem import Problem
+from core.arrange.problem import Problem, Slot
 from core.plan.ids import StationId
 from core.plan.kitchen import StationKind
 from core.timetable.timetable import Spot
@@ -28,7 +28,7 @@ def span_of(model: Model, found: Found, claim: Claim) -> tuple[int, int]:
     if claim.task is not None:
         task = problem.tasks[claim.task]
         loads = problem.loads[task.step.id]
-        last = loads[-1] if claim.use.kind in model.standing.pools and task.begun is None else claim.task
+        last = loads[-1] if claim.use.kind in model.standing.pools and not task.fact else claim.task
         return found.starts[claim.task], found.ends[last]
     wait = problem.waits[claim.waiting]
     return found.ends[wait.before], found.starts[wait.after] if wait.after is not None else wait.until
@@ -61,10 +61,10 @@ class _Pool:
 
     def _first_load(self, claim: Claim) -> int | None:
         """Return the task whose place a later load keeps."""
-        if claim.task is None or self.problem.tasks[claim.task].begun is not None:
+        if claim.task is None or self.problem.tasks[claim.task].fact:
             return None
         loads = self.problem.loads[self.problem.tasks[claim.task].step.id]
-        waiting = [each for each in loads if self.problem.tasks[each].begun is None]
+        waiting = [each for each in loads if not self.problem.tasks[each].fact]
         return None if claim.task == waiting[0] else waiting[0]
 
     def _taken(self, claim: Claim, start: int, end: int) -> tuple[StationId, ...]:

@@ -27,6 +27,7 @@ def _of_vessel(model: Model, found: Found, washes: list[Wash]) -> list[Wash]:
     starts = []
     for wash in washes:
         tasks = [index for step in wash.run.steps for index in problem.loads.get(step, ())]
+        tasks = [index for index in tasks if index not in problem.absent]
         starts.append((min(found.starts[index] for index in tasks), wash.run.count))
     for start, count in sorted(starts):
         while clean < count and ready and found.values[ready[0].free.index] <= start:

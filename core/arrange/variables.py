@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from ortools.sat.python import cp_model
 
 from core.arrange.demand import Demand
-from core.arrange.problem import Piece, Problem, Stretch, Task, Waiting, Way
+from core.arrange.problem import LONGEST_PAUSE, Piece, Problem, Stretch, Task, Waiting, Way
 from core.arrange.tighten import tighten
 from core.plan.ids import StationId
 
@@ -21,7 +21,10 @@ _CUT = 15  # price of one more piece
 
 @dataclass(slots=True)
 class Bake:
-    """Something that wants a temperature: a task, or food held hot (`task` None)."""
+    """Something that wants a temperature: a task, or food held hot (`task` None).
+
+    `fact`: the day has settled it; `held`: it is not moved in this model, for whatever reason.
+    """
 
     owner: str
     task: int | None
@@ -35,7 +38,8 @@ class Bake:
     settings: tuple[int, ...]
     picks: dict[int, Literal]
     present: dict[StationId, Literal | None]
-    begun: bool = False
+    fact: bool = False
+    held: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,14 +154,16 @@ def _task(board: Board, task: Task) -> None:
     board.start.append(start)
     options = [(way, celsius, minutes) for way in task.ways for celsius, minutes in _lengths(way)]
     picks = _picks(board, task, options)
-    board.way.append(_ways(board, task, options, picks))
+    board.way.append(_ways(board, task, picks))
     board.picks.append(
         {(way.number, celsius): pick for (way, celsius, _m), pick in picks if celsius is not None}
     )
     board.early.append(_early(board, task))
+    if task.begun is not None and task.fuller:
+        board.full[task.index] = model.new_constant(int(task.begun.full))
     if task.cuts > 1 and task.begun is None:
-        _cut(board, task, start)
-    elif len(picks) > 1 or task.fuller:
+        _cut(board, task, start, picks)
+    elif len(picks) > 1 or (task.fuller and task.begun is None):
         _varying(board, task, start, picks)
     else:
         minutes = task.shortest if task.begun is not None else options[0][2]
@@ -184,10 +190,7 @@ def _picks(
 
 
 def _ways(
-    board: Board,
-    task: Task,
-    options: list[tuple[Way, int | None, int]],
-    picks: list[tuple[tuple[Way, int | None, int], Literal]],
+    board: Board, task: Task, picks: list[tuple[tuple[Way, int | None, int], Literal]]
 ) -> dict[int, Literal | None]:
     """Return the literal of each way (None: there is no other)."""
     if len(task.ways) == 1:
@@ -209,18 +212,16 @@ def _ways(
 
 
 def _early(board: Board, task: Task) -> Expr:
-    if task.begun is not None:
-        return 0
     ways = board.way[task.index]
     if len({way.early for way in task.ways}) == 1:
         return task.ways[0].early
     return sum(way.early * literal for way in task.ways if (literal := ways[way.number]) is not None)
 
 
-def _varying(
-    board: Board, task: Task, start: cp_model.IntVar, picks: list[tuple[tuple[Way, int | None, int], Literal]]
-) -> None:
-    """Give a task a length that follows its way, its setting and whether its oven is full."""
+def _minutes(
+    board: Board, task: Task, picks: list[tuple[tuple[Way, int | None, int], Literal]]
+) -> Expr:
+    """Return the minutes of work that a task comes to: by its way, its setting and whether its oven is full."""
     model = board.model
     options: list[tuple[int, Literal | None]] = [(minutes, pick) for (_w, _c, minutes), pick in picks]
     if not options:
@@ -236,30 +237,40 @@ def _varying(
                 model.add_bool_and([pick, full]).only_enforce_if(both)
                 model.add_bool_or([pick.negated(), full.negated(), both])
             terms.append(both * more)
+    return sum(terms)
+
+
+def _varying(
+    board: Board, task: Task, start: cp_model.IntVar, picks: list[tuple[tuple[Way, int | None, int], Literal]]
+) -> None:
+    """Give a task a length that is not known beforehand."""
+    model = board.model
     size = model.new_int_var(task.shortest, task.longest, f"l{task.index}")
-    model.add(size == sum(terms))
+    model.add(size == _minutes(board, task, picks))
     end = model.new_int_var(board.earliest[task.index] + task.shortest, board.high, f"e{task.index}")
     board.interval.append(model.new_interval_var(start, size, end, f"i{task.index}"))
     board.end.append(end)
     board.length.append(size)
 
 
-def _cut(board: Board, task: Task, start: cp_model.IntVar) -> None:
+def _cut(
+    board: Board, task: Task, start: cp_model.IntVar, picks: list[tuple[tuple[Way, int | None, int], Literal]]
+) -> None:
     """Let a task be done in pieces: together as long as the task, one after the other, none too short."""
-    model, least, length = board.model, task.step.least_piece or 1, task.length
-    end = model.new_int_var(board.earliest[task.index] + length, board.high, f"e{task.index}")
-    size = model.new_int_var(length, task.longest, f"l{task.index}")
+    model, least, length = board.model, task.step.least_piece or 1, task.longest - LONGEST_PAUSE
+    end = model.new_int_var(board.earliest[task.index] + task.shortest, board.high, f"e{task.index}")
+    size = model.new_int_var(task.shortest, task.longest, f"l{task.index}")
     cut = board.cuts[task.index] = Cut([start], [], [])
     for number in range(task.cuts):
         there = model.new_bool_var(f"piece{task.index}_{number}")
         minutes = model.new_int_var(0, length, "")
-        model.add(minutes >= least).only_enforce_if(there)
+        # a step shorter than the least piece is done in one
+        model.add(minutes >= min(least, task.shortest)).only_enforce_if(there)
         model.add(minutes == 0).only_enforce_if(there.negated())
         if number:
             begins = model.new_int_var(board.earliest[task.index], board.high, "")
             model.add_implication(there, cut.there[-1])
-            # a pause lies between two pieces, so that there is one way only to say it
-            model.add(begins >= cut.starts[-1] + cut.sizes[-1] + 1).only_enforce_if(there)
+            model.add(begins >= cut.starts[-1] + cut.sizes[-1]).only_enforce_if(there)
             model.add(begins == cut.starts[-1] + cut.sizes[-1]).only_enforce_if(there.negated())
             cut.starts.append(begins)
             board.priced.append((there, _CUT))
@@ -267,7 +278,7 @@ def _cut(board: Board, task: Task, start: cp_model.IntVar) -> None:
             model.add(there == 1)
         cut.sizes.append(minutes)
         cut.there.append(there)
-    model.add(sum(cut.sizes) == length)
+    model.add(sum(cut.sizes) == _minutes(board, task, picks))
     model.add(end == cut.starts[-1] + cut.sizes[-1])
     board.interval.append(model.new_interval_var(start, size, end, f"i{task.index}"))
     board.end.append(end)

@@ -1,7 +1,7 @@
 """Menu, kitchen and decisions of one feast, as values; edits of them; what they mean."""
 
-from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
 from core.plan.day import Day, Fact, State
+from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
 from core.plan.ids import CookId, DishId, StationId, StepId, VesselId
 from core.plan.kitchen import Cook, Heater, Kitchen, Shelf, Station, StationKind, Vessel, Window
 from core.plan.menu import Dish, Ingredient, Link, LinkKind, Menu

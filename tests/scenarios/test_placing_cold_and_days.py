@@ -26,6 +26,7 @@ from tests.support.builders import (
 
 def a_bird(asked: int | None = None, **fields):
     """A bird of 5.4 kg: 24 h for each 1.8 kg in the fridge, or an hour a kg in cold water; 24 h in salt."""
+    fields.setdefault("choices", (Choice("bird.thaw", 0),))  # in the fridge, unless a test says otherwise
     water = Alternative("in cold water", Span(330, 345, 360))
     return a_bench(
         hands_off("bird.thaw", 3 * 24 * 60, alternatives=(water,), earliest=asked),

@@ -15,8 +15,6 @@ from core.plan.edits import Edit
 from core.plan.plan import Plan
 from core.timetable.timetable import Timetable
 
-_SURE, _STEP = 0.02, 0.001  # work counted for an ask that was answered: as it stands, and for each step of the plan
-_VAIN = 0.5  # part of an ask's work counted where nothing was found: often much less is used
 
 
 @dataclass(slots=True)
@@ -49,8 +47,6 @@ class Asking:
         day = None if self.day is None else later_day(self.day, later)
         near = None if self.near is None else moved(self.near, -later)
         found = self._possible(plan, near, day)
-        if found.fit is Fit.NOT_FOUND and near is not None and day is None:
-            found = self._possible(plan, None, None)  # what is near may mislead; without it nothing does
         if found.fit is Fit.MEETS and found.timetable is not None:
             self.near = moved(found.timetable, later)
             return Fit.MEETS, found.timetable
@@ -58,8 +54,7 @@ class Asking:
 
     def _possible(self, plan: Plan, near: Timetable | None, day: Day | None) -> Possible:
         found = possible(plan, self.each, near=near, day=day, stop=self.stop)
-        answered = _SURE + _STEP * len(plan.steps)
-        self.spent += answered if found.fit is not Fit.NOT_FOUND else max(answered, self.each * _VAIN)
+        self.spent += found.work
         return found
 
     def at(self, easing: Easing, size: int) -> Timetable | None:
