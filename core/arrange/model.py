@@ -56,7 +56,7 @@ def build(
     heat(board, standing)
     fullness(board, standing)
     lit = fires(board, standing)
-    not_both(board, standing)
+    not_both(board, standing, lit)
     washes = vessels(board)
     found = hands(board, standing, named)
     if asking:

@@ -19,7 +19,7 @@ from core.timetable.timetable import Heating, Placed, Washing
 Stretch = tuple[int, int]
 Slot = tuple[StationId, int | None]
 """A station, one shelf of it, or (negative) one ring of it: places of one unit that a pan may share out."""
-LONGEST_PAUSE = 30 * 24 * 60
+LONGEST_PAUSE = 7 * 24 * 60
 """Minutes by which a step in pieces may last longer than its work."""
 
 
@@ -66,22 +66,22 @@ class Way:
 class Begun:
     """What is settled of a task: when it begins and ends.
 
-    `fact`: the day has settled it, `over` with it done; else the search holds it there for a while, `full` with it
-    the longer because its oven is full.
+    `fact`: the day has settled it, `over` with it done; else the search holds it there for a while, `full` with
+    it: by how many per cent it is longer because its oven is full.
     """
 
     start: int
     end: int
     over: bool = False
     fact: bool = True
-    full: bool = False
+    full: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class Task:
     """One load of a step with the ways it may be done. `cuts`: into how many pieces it may be cut at most.
 
-    `fuller`: per cent that it may take longer in a full oven.
+    `fuller`: per cent that it may take longer in one full oven or another.
     """
 
     index: int
@@ -92,7 +92,7 @@ class Task:
     ways: tuple[Way, ...]
     pieces: tuple[Piece, ...] = ()
     cuts: int = 1
-    fuller: int = 0
+    fuller: tuple[int, ...] = ()
     begun: Begun | None = None
 
     @property
@@ -123,7 +123,7 @@ class Task:
         if self.begun is not None:
             return self.begun.end - self.begun.start
         longest = max(way.longest for way in self.ways)
-        return -(-longest * (100 + self.fuller) // 100) + (LONGEST_PAUSE if self.cuts > 1 else 0)
+        return -(-longest * (100 + max(self.fuller, default=0)) // 100) + (LONGEST_PAUSE if self.cuts > 1 else 0)
 
     @property
     def early(self) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from core.arrange.demand import Demand, DemandKind
-from core.arrange.problem import Arc, Bound, Fixed, Problem, Waiting
+from core.arrange.problem import LONGEST_PAUSE, Arc, Bound, Fixed, Problem, Waiting
 from core.arrange.reading_tasks import tasks_of
 from core.arrange.tighten import tighten
 from core.plan import calendar, meaning
@@ -186,7 +186,8 @@ def _first_minute(problem: Problem) -> int:
     problem.low = -_LONGEST
     _earliest, latest = tighten(problem, problem.high)
     lows = [bound.low for bound in problem.bounds if bound.low is not None]
-    return _whole_days(max(-_LONGEST, min([0, *latest, *lows])))
+    pauses = LONGEST_PAUSE if any(task.cuts > 1 for task in problem.tasks) else 0
+    return _whole_days(max(-_LONGEST, min([0, *latest, *lows]) - pauses))
 
 
 def _whole_days(offset: int) -> int:

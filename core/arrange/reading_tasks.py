@@ -87,16 +87,14 @@ def _task(
     index, load, loads = number
     pieces = tuple(piece for way in ways for piece in _pieces(plan, step, index, way))
     cuts = min(_MOST_CUTS, max(meaning.most_pieces(step, way.longest) for way in ways))
-    fuller = max((_fuller(plan, way) for way in ways), default=0)
+    fuller = tuple(sorted({percent for way in ways for percent in _fuller(plan, way)}))
     return Task(index, step, dish, load, loads, ways, pieces, cuts, fuller)
 
 
-def _fuller(plan: Plan, way: Way) -> int:
+def _fuller(plan: Plan, way: Way) -> set[int]:
     kinds = {use.kind for use in way.uses}
-    return max(
-        (each.heater.full for each in plan.kitchen.stations if each.kind in kinds and each.heater is not None),
-        default=0,
-    )
+    heaters = (each.heater for each in plan.kitchen.stations if each.kind in kinds)
+    return {heater.full for heater in heaters if heater is not None and heater.full}
 
 
 def _ahead(piece: Piece, begun: Begun, now: int) -> bool:

@@ -6,6 +6,7 @@ from ortools.sat.python import cp_model
 
 from core.arrange.claims import in_one_appliance
 from core.arrange.demand import Demand, DemandKind
+from core.arrange.rules_fire import Fire
 from core.arrange.rules_station import Standing
 from core.arrange.variables import Board
 from core.plan.ids import StationId
@@ -13,20 +14,21 @@ from core.plan.ids import StationId
 _Span = cp_model.IntervalVar
 
 
-def not_both(board: Board, standing: Standing) -> None:
-    """Keep what is on one station apart from what is on the other, heating up included."""
+def not_both(board: Board, standing: Standing, lit: list[Fire]) -> None:
+    """Keep what is on one station apart from what is on the other, heating up and lighting included."""
     done: set[frozenset[StationId]] = set()
     for station in board.problem.plan.kitchen.stations:
         for other in in_one_appliance(board.problem, station.id):
             pair = frozenset({station.id, other})
             if pair not in done:
                 done.add(pair)
-                _apart(board, standing, station.id, other)
+                _apart(board, standing, lit, (station.id, other))
 
 
-def _apart(board: Board, standing: Standing, one: StationId, other: StationId) -> None:
+def _apart(board: Board, standing: Standing, lit: list[Fire], pair: tuple[StationId, StationId]) -> None:
+    one, other = pair
     asked = board.ask(Demand(DemandKind.NOT_WITH, station=min(one, other), other=max(one, other)))
-    mine, theirs = _spans(board, standing, one), _spans(board, standing, other)
+    mine, theirs = _spans(board, standing, lit, one), _spans(board, standing, lit, other)
     if asked is not None:
         return  # what is asked about is only ever relaxed: such pairs are left to the second look
     for span in mine:
@@ -34,12 +36,18 @@ def _apart(board: Board, standing: Standing, one: StationId, other: StationId) -
             board.model.add_no_overlap([span, each])
 
 
-def _spans(board: Board, standing: Standing, station: StationId) -> list[_Span]:
+def _spans(board: Board, standing: Standing, lit: list[Fire], station: StationId) -> list[_Span]:
     found = [each.interval for each in standing.at(station)]
     for each in board.cold:
         if each.station == station:
             size = board.model.new_int_var(0, board.high - board.problem.low + 24 * 60, "")
             found.append(
                 board.model.new_optional_interval_var(each.start, size, each.bake.start, each.cold, "")
+            )
+    for fire in lit:
+        minutes = board.problem.plan.kitchen.station[station].lighting
+        if fire.station == station and minutes:
+            found.append(
+                board.model.new_optional_fixed_size_interval_var(fire.start, minutes, fire.lit, "")
             )
     return found

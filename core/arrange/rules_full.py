@@ -9,23 +9,27 @@ from core.arrange.rules_station import Standing, Taken
 from core.arrange.variables import Board, Literal
 from core.plan.ids import StationId
 
+Reasons = dict[tuple[int, int], list[Literal]]
+"""For a task and per cent: the literals by which it takes so much longer."""
+
 
 def fullness(board: Board, standing: Standing) -> None:
     """Let tasks be longer exactly where their station is full of several dishes at some minute of them."""
     if not board.full:
         return
-    reasons: dict[int, list[Literal]] = {index: [] for index in board.full}
+    reasons: Reasons = {(index, percent): [] for index, each in board.full.items() for percent in each}
     for station in board.problem.plan.kitchen.stations:
         if station.heater is not None and station.heater.full and not station.shelves:
             _at_station(board, standing, station.id, station.heater.full, reasons)
-    for index, full in board.full.items():
-        board.model.add_bool_or([*reasons[index], full.negated()])
-        for each in reasons[index]:
+    for (index, percent), why in reasons.items():
+        full = board.full[index][percent]
+        board.model.add_bool_or([*why, full.negated()])
+        for each in why:
             board.model.add_implication(each, full)
 
 
 def _at_station(
-    board: Board, standing: Standing, station: StationId, percent: int, reasons: dict[int, list[Literal]]
+    board: Board, standing: Standing, station: StationId, percent: int, reasons: Reasons
 ) -> None:
     here = standing.at(station)
     units = board.problem.plan.kitchen.station[station].units
@@ -39,16 +43,13 @@ def _at_station(
             continue
         for other, there in inside:
             task = standing.claims[other.claim].task
-            if task is None or task not in reasons:
-                continue
-            if board.problem.tasks[task].fuller != percent:  # another oven of the kind is slower when full
-                board.model.add_bool_or([crowded.negated(), *([there.negated()] if there is not None else [])])
+            if task is None or (task, percent) not in reasons:
                 continue
             both = board.model.new_bool_var("")
             lits = [crowded, *([there] if there is not None else [])]
             board.model.add_bool_and(lits).only_enforce_if(both)
             board.model.add_bool_or([both, *(each.negated() for each in lits)])
-            reasons[task].append(both)
+            reasons[task, percent].append(both)
 
 
 def _inside(board: Board, one: Taken, other: Taken) -> Literal:

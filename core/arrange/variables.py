@@ -99,7 +99,7 @@ class Board:
     way: list[dict[int, Literal | None]] = field(default_factory=list)
     picks: list[dict[tuple[int, int], Literal]] = field(default_factory=list)
     cuts: dict[int, Cut] = field(default_factory=dict)
-    full: dict[int, Literal] = field(default_factory=dict)
+    full: dict[int, dict[int, Literal]] = field(default_factory=dict)
     bakes: list[Bake] = field(default_factory=list)
     priced: list[tuple[Expr, int]] = field(default_factory=list)
     stretched: list[tuple[Expr, int]] = field(default_factory=list)
@@ -160,7 +160,9 @@ def _task(board: Board, task: Task) -> None:
     )
     board.early.append(_early(board, task))
     if task.begun is not None and task.fuller:
-        board.full[task.index] = model.new_constant(int(task.begun.full))
+        board.full[task.index] = {
+            percent: model.new_constant(int(task.begun.full == percent)) for percent in task.fuller
+        }
     if task.cuts > 1 and task.begun is None:
         _cut(board, task, start, picks)
     elif len(picks) > 1 or (task.fuller and task.begun is None):
@@ -227,10 +229,11 @@ def _minutes(
     if not options:
         options = [(next(iter(_lengths(task.ways[0])))[1], None)]
     terms: list[Expr] = [minutes if pick is None else pick * minutes for minutes, pick in options]
-    if task.fuller:
-        full = board.full[task.index] = model.new_bool_var(f"full{task.index}")
+    for percent in task.fuller:
+        full = model.new_bool_var(f"full{task.index}_{percent}")
+        board.full.setdefault(task.index, {})[percent] = full
         for minutes, pick in options:
-            more = -(-minutes * (100 + task.fuller) // 100) - minutes
+            more = -(-minutes * (100 + percent) // 100) - minutes
             both = full
             if pick is not None:
                 both = model.new_bool_var("")
