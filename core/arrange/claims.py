@@ -150,6 +150,13 @@ def loaded_kinds(problem: Problem) -> frozenset[StationKind]:
     return frozenset(use.kind for task in problem.tasks if task.loads > 1 for use in task.uses)
 
 
+def _goes_on(problem: Problem, claim: Claim) -> bool:
+    """Tell whether some loads of a claim's step have begun and others not: these follow where those stood."""
+    if claim.task is None or problem.tasks[claim.task].loads == 1:
+        return False
+    return any(problem.tasks[load].fact for load in problem.loads[problem.tasks[claim.task].step.id])
+
+
 def pooled_kinds(
     problem: Problem, claims: list[Claim], explicit: frozenset[StationKind]
 ) -> frozenset[StationKind]:
@@ -179,6 +186,7 @@ def pooled_kinds(
             for claim in claims
             if claim.use.kind is kind
         )
+        free = free and not any(_goes_on(problem, claim) for claim in claims if claim.use.kind is kind)
         if alike and free and len(stations) > 1 and kind not in _ONE_PLACE:
             found.add(kind)
     return frozenset(found)

@@ -28,7 +28,7 @@ class Piece:
     """Cooks needed at a task: minutes from its start, or, `from_end`, before its end.
 
     `whole`: it lasts as long as the task, also where a setting makes that longer or shorter. `way`: only where the
-    task is done that way.
+    task is done that way. `cook`: who was at it already when the day came to now.
     """
 
     task: int
@@ -39,6 +39,7 @@ class Piece:
     from_end: bool = False
     whole: bool = False
     way: int = 0
+    cook: CookId | None = None
 
 
 @dataclass(frozen=True, slots=True)

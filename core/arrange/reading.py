@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from core.arrange.demand import Demand, DemandKind
+from core.arrange.facts import without_dropped
 from core.arrange.problem import LONGEST_PAUSE, Arc, Bound, Fixed, Problem, Waiting
 from core.arrange.reading_tasks import tasks_of
 from core.arrange.tighten import tighten
@@ -28,6 +29,7 @@ def read(
 
     `asking`: what is asked of it may be given up, so that also what lies before the plan opens is looked at.
     """
+    plan = without_dropped(plan, day)
     problem = Problem(plan, 0, _last_minute(plan))
     problem.now = day.now if day is not None else None
     for task in tasks_of(plan, day, seen):
@@ -106,8 +108,12 @@ def _limits(plan: Plan, problem: Problem, step: Step) -> None:
     for earlier, later in pairwise(loads):
         _arc(problem, Arc(earlier, True, later, False, step.loads.change_over if step.loads else 0))
     for index in loads:
-        if problem.tasks[index].begun is None:
+        begun = problem.tasks[index].begun
+        if begun is None:
             _bounds(plan, problem, step, index)
+        elif not begun.over and step.id in plan.last_steps:
+            demand = Demand(DemandKind.SERVED, step.id)
+            problem.bounds.append(Bound(index, True, high=dish.course, gives=True, demand=demand))
     if step.clock is not None and problem.tasks[loads[0]].begun is None:
         at = calendar.clock_offset(plan, step.clock)
         demand = Demand(DemandKind.CLOCK, step.id)

@@ -76,7 +76,9 @@ def _begun_task(
     minutes = begun.end - begun.start
     way = Way(way.number, minutes, 0, way.uses, tuple((celsius, minutes) for celsius, _length in settings))
     pieces = tuple(
-        _left(piece, begun, now) for piece in _pieces(plan, step, index, way) if _ahead(piece, begun, now)
+        _left(piece, begun, now, placed)
+        for piece in _pieces(plan, step, index, way)
+        if _ahead(piece, begun, now)
     )
     return Task(index, step, dish, load, loads, (way,), pieces, begun=begun)
 
@@ -102,11 +104,13 @@ def _ahead(piece: Piece, begun: Begun, now: int) -> bool:
     return not begun.over and _span(piece, begun)[1] > now
 
 
-def _left(piece: Piece, begun: Begun, now: int) -> Piece:
-    """Return what is left of a piece from now on."""
-    start, end = _span(piece, begun)
-    start = max(start, now)
-    return Piece(piece.task, start - begun.start, end - start, piece.people, piece.skill, way=piece.way)
+def _left(piece: Piece, begun: Begun, now: int, placed: Placed | None) -> Piece:
+    """Return what is left of a piece from now on; who is at it goes on with it."""
+    since, end = _span(piece, begun)
+    start, cook = max(since, now), None
+    if since < now and placed is not None and piece.people == 1:
+        cook = next((hand.cook for hand in placed.hands if hand.start == since), None)
+    return Piece(piece.task, start - begun.start, end - start, piece.people, piece.skill, way=piece.way, cook=cook)
 
 
 def _span(piece: Piece, begun: Begun) -> tuple[int, int]:

@@ -37,6 +37,7 @@ class Labour:
     present: Literal | None
     task: int | None
     chore: str | None
+    cook: CookId | None
     places: dict[str, Literal | None]
 
 
@@ -57,7 +58,7 @@ def hands(board: Board, standing: Standing, named: frozenset[str]) -> Hands:
     }
     for number, labour in enumerate(found.labours):
         fixed = board.problem.fixed.get(labour.task) if labour.task is not None else None
-        pinned = fixed.cook if fixed is not None else None
+        pinned = labour.cook or (fixed.cook if fixed is not None else None)
         if labour.key in named or pinned is not None:
             found.named[number] = _choose_cooks(board, labour, per_cook, pinned)
     for skill in sorted({labour.skill for labour in found.labours} | {""}):
@@ -99,7 +100,7 @@ def _of_piece(
         start = board.start[task.index] + piece.offset
     size = board.length[task.index] if piece.whole else piece.minutes
     end = board.end[task.index] if piece.whole else start + piece.minutes
-    return [Labour(key, start, size, end, piece.people, piece.skill, present, task.index, None, places)]
+    return [Labour(key, start, size, end, piece.people, piece.skill, present, task.index, None, piece.cook, places)]
 
 
 def _of_cuts(board: Board, task: Task, places: dict[str, Literal | None]) -> list[Labour]:
@@ -115,6 +116,7 @@ def _of_cuts(board: Board, task: Task, places: dict[str, Literal | None]) -> lis
             skill,
             there if number else None,
             task.index,
+            None,
             None,
             places,
         )
@@ -139,7 +141,7 @@ def _any_way(
 def _of_chore(chore: Chore) -> Labour:
     places: dict[str, Literal | None] = {} if chore.place is None else {chore.place: None}
     end = chore.start + chore.minutes
-    return Labour(chore.of, chore.start, chore.minutes, end, 1, "", chore.present, None, chore.of, places)
+    return Labour(chore.of, chore.start, chore.minutes, end, 1, "", chore.present, None, chore.of, None, places)
 
 
 def _places(board: Board, standing: Standing) -> dict[tuple[int, int], dict[str, Literal | None]]:
@@ -199,17 +201,30 @@ def _enough(board: Board, demands: list[tuple[cp_model.IntervalVar, int]], skill
     if not demands:
         return
     asked = board.ask(Demand(DemandKind.HANDS, skill=skill))
+    there = len(cooks)
+    if board.giving:  # more may be under way at once than there are cooks: it cannot be undone
+        there = max(there, _under_way(board, skill))
     intervals = [interval for interval, _people in demands]
     counts = [people for _interval, people in demands]
     for cook in cooks:
         blocks = _blocks(board, cook.id)
         intervals += blocks
         counts += [1] * len(blocks)
-    if len(cooks) == 1 and all(count == 1 for count in counts) and asked is None:
+    if there == len(cooks) == 1 and all(count == 1 for count in counts) and asked is None:
         board.model.add_no_overlap(intervals)
     else:
-        most: Expr = len(cooks) if asked is None else len(cooks) * asked + sum(counts) * (1 - asked)
+        most: Expr = there if asked is None else there * asked + sum(counts) * (1 - asked)
         board.model.add_cumulative(intervals, counts, most)
+
+
+def _under_way(board: Board, skill: str) -> int:
+    return sum(
+        piece.people
+        for task in board.problem.tasks
+        if task.fact
+        for piece in task.pieces
+        if not skill or piece.skill == skill
+    )
 
 
 def _blocks(board: Board, cook: CookId) -> list[cp_model.IntervalVar]:

@@ -60,9 +60,13 @@ def stations(board: Board, explicit: frozenset[StationKind] = frozenset()) -> St
     _loads_stay_put(board, standing)
     _pins_hold(board, standing)
     for slot, taken in standing.taken.items():
-        _not_over_full(board, slot, taken)
+        _not_over_full(board, standing, slot, taken)
     for kind, demands in pools.items():
-        _capacity(board, kind, demands, len(board.problem.plan.kitchen.of_kind(kind)))
+        most = len(board.problem.plan.kitchen.of_kind(kind))
+        if board.giving:
+            facts = [c for c in claims if c.use.kind is kind and _begun(board, c)]
+            most = max(most, sum(claim.use.units for claim in facts))
+        _capacity(board, kind, demands, most)
     return standing
 
 
@@ -206,7 +210,11 @@ def _pins_hold(board: Board, standing: Standing) -> None:
             board.add_if(demand, board.model.add_bool_or(there))
 
 
-def _not_over_full(board: Board, slot: Slot, taken: list[Taken]) -> None:
+def _begun(board: Board, claim: Claim) -> bool:
+    return claim.task is not None and board.problem.tasks[claim.task].fact
+
+
+def _not_over_full(board: Board, standing: Standing, slot: Slot, taken: list[Taken]) -> None:
     """Keep a station (or shelf) from holding more than it has, or anything while it is not there."""
     station = board.problem.plan.kitchen.station[slot[0]]
     capacity = station.units if slot[1] is None else 1
@@ -219,6 +227,9 @@ def _not_over_full(board: Board, slot: Slot, taken: list[Taken]) -> None:
             blocks = [blocked(board, stretch, there) for stretch in closed]
             board.model.add_no_overlap([each.interval, *blocks])
     if station.kind is not StationKind.ROOM or station.units > 0 or station.shelves:
+        if board.giving:  # more may stand there already than fits: it cannot be undone
+            facts = [each for each in taken if _begun(board, standing.claims[each.claim])]
+            capacity = max(capacity, sum(each.demand for each in facts))
         _capacity(board, station.kind, [(each.interval, each.demand) for each in taken], capacity)
 
 

@@ -53,9 +53,8 @@ class Settling:
             for cook in named.get(number, ())
         )
         stood = self.problem.stood.get(index)
-        if task.begun is not None and stood is not None:  # what was done before now was done by whom it was
-            past = tuple(hand for hand in stood.hands if hand.start < (self.problem.now or 0))
-            hands = tuple(sorted({*past, *hands}, key=lambda hand: hand.start))
+        if task.fact and stood is not None:
+            hands = _with_past(stood, hands, self.problem.now or 0)
         length = found.ends[index] - found.starts[index]
         return Placed(
             task.step.id, found.starts[index], length, task.load, spots, found.settings[index], hands, way.number
@@ -76,7 +75,7 @@ class Settling:
             elif labour.task is not None:
                 dish = self.problem.tasks[labour.task].dish.id
                 fixed = self.problem.fixed.get(labour.task)
-                pinned = fixed.cook if fixed is not None else None
+                pinned = labour.cook or (fixed.cook if fixed is not None else None)
             literals = self.model.hands.named.get(number, {})
             chosen = tuple(cook for cook, literal in literals.items() if self.found.values[literal.index])
             place = next(
@@ -130,6 +129,21 @@ class Settling:
             setting = _held_at(self.found, claim)
             found.append(Stay(before.step.id, after, start, end, before.load, wait.kind, spots, setting))
         return tuple(found)
+
+
+def _with_past(stood: Placed, hands: tuple[Hand, ...], now: int) -> tuple[Hand, ...]:
+    """Return the hands of what has begun: those before now as they were, one that goes on now as one hand."""
+    found = []
+    for past in stood.hands:
+        if past.start >= now:
+            continue
+        on = next((each for each in hands if each.start == now and each.cook == past.cook), None)
+        if on is not None and past.start + past.minutes > now:
+            found.append(Hand(past.start, on.start + on.minutes - past.start, past.cook))
+            hands = tuple(each for each in hands if each is not on)
+        else:
+            found.append(past)
+    return (*found, *hands)
 
 
 def _held_at(found: Found, claim: Claim) -> int | None:

@@ -205,10 +205,11 @@ def _ways(
             board.model.add(sum(mine) == literal)
         if way is not task.ways[0]:
             board.priced.append((literal, _OTHER_WAY))
-        if task.load > 0:  # all loads of a step are done the same way
-            first = board.way[board.problem.loads[task.step.id][0]].get(way.number)
-            if first is not None:
-                board.model.add(literal == first)
+        first = board.problem.loads[task.step.id][0]
+        if first != task.index:  # all loads of a step are done the same way
+            others = board.way[first]
+            same = others.get(way.number) if way.number in others else 0
+            board.model.add(literal == (1 if same is None else same))
         found[way.number] = literal
     return found
 
