@@ -9,12 +9,13 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from core.arrange.demand import Demand
+from core.plan.day import Lit, Washed
 from core.plan.ids import CookId, StationId, StepId
 from core.plan.menu import Dish, LinkKind
 from core.plan.plan import Plan
 from core.plan.runs import Run
 from core.plan.step import Step, Use
-from core.timetable.timetable import Heating, Placed, Washing
+from core.timetable.timetable import Placed
 
 Stretch = tuple[int, int]
 Slot = tuple[StationId, int | None]
@@ -217,8 +218,8 @@ class Problem:
     absent: frozenset[int] = frozenset()
     kept_slots: dict[tuple[int | None, int | None, int, int], tuple[Slot, ...]] = field(default_factory=dict)
     kept_settings: dict[int, int] = field(default_factory=dict)
-    lit: tuple[Heating, ...] = ()
-    washed: tuple[Washing, ...] = ()
+    lit: tuple[Lit, ...] = ()
+    washed: tuple[Washed, ...] = ()
 
     def first(self, step: StepId) -> int:
         """Return the task of a step's first load."""

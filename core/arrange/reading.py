@@ -25,13 +25,14 @@ _LONGEST = 400 * _DAY  # further back nothing is looked for
 def read(
     plan: Plan, day: Day | None = None, seen: Timetable | None = None, *, asking: bool = False
 ) -> Problem:
-    """Return the plan as integers; of `seen`, what the day has begun (heatings, washings) is kept.
+    """Return the plan as integers; `seen` says where stands what the day has begun.
 
     `asking`: what is asked of it may be given up, so that also what lies before the plan opens is looked at.
     """
     plan = without_dropped(plan, day)
     problem = Problem(plan, 0, _last_minute(plan))
-    problem.now = day.now if day is not None else None
+    if day is not None:
+        problem.now, problem.lit, problem.washed = day.now, day.lit, day.washed
     for task in tasks_of(plan, day, seen):
         problem.tasks.append(task)
         problem.index[task.key] = task.index
@@ -91,8 +92,6 @@ def _from_now(problem: Problem, now: int, seen: Timetable | None) -> None:
         for task in problem.tasks:
             if task.begun is not None and task.key in seen.at:
                 problem.stood[task.index] = seen.at[task.key]
-        problem.lit = tuple(each for each in seen.heatings if each.start < now)
-        problem.washed = tuple(each for each in seen.washings if each.start < now)
 
 
 def _arc(problem: Problem, arc: Arc) -> None:

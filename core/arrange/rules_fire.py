@@ -10,6 +10,7 @@ from ortools.sat.python import cp_model
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.rules_station import Standing, Taken
 from core.arrange.variables import Board, Chore, Expr, Literal
+from core.plan.day import Lit
 from core.plan.ids import StationId
 from core.plan.kitchen import Station
 
@@ -19,13 +20,14 @@ _SOONER = 1  # price of a minute that a fire is lit before the end of the day: c
 
 @dataclass(frozen=True, slots=True)
 class Fire:
-    """One fire of a station: whether it is lit, from when (lit, ready) to when it burns."""
+    """One fire of a station: whether it is lit, from when (lit, ready) to when it burns; `known`: the day lit it."""
 
     station: StationId
     lit: Literal
     start: cp_model.IntVar
     ready: Expr
     out: Expr
+    known: Lit | None = None
 
 
 def fires(board: Board, standing: Standing) -> list[Fire]:
@@ -40,44 +42,44 @@ def fires(board: Board, standing: Standing) -> list[Fire]:
 
 
 def _of_station(board: Board, station: Station, here: list[Taken]) -> list[Fire]:
-    model, high = board.model, board.high
-    burns = station.burns if station.burns is not None else 2 * (high - board.problem.low) + 1
-    found: list[Fire] = []
-    for number in range(station.fires):
-        lit = model.new_bool_var(f"lit_{station.id}_{number}")
-        start = model.new_int_var_from_domain(_lighting(board, station), f"fire_{station.id}_{number}")
-        if found:
-            model.add_implication(lit, found[-1].lit)
-            model.add(start >= found[-1].start)
-        ready = start + station.lighting
-        found.append(Fire(station.id, lit, start, ready, ready + burns))
-        lasts = model.new_int_var(0, 2 * (high - board.problem.low) + 24 * 60, "")
-        model.add(lasts >= high - start).only_enforce_if(lit)
-        board.priced += [(lit, _AGAIN), (lasts, _SOONER)]
-        laying = min(station.laying, station.lighting)
-        if laying:
-            board.chores.append(_laid(board, station, found[-1], laying, number))
+    burns = station.burns if station.burns is not None else 2 * (board.high - board.problem.low) + 24 * 60
+    found = [
+        _known(board, station, each, burns) for each in board.problem.lit if each.station == station.id
+    ]
+    for number in range(len(found), station.fires):
+        found.append(_to_light(board, station, number, burns))
+        if number:
+            board.model.add(found[-1].start >= found[-2].start).only_enforce_if(found[-1].lit)
+            board.model.add_implication(found[-1].lit, found[-2].lit)
     _joined(board, station, found, here)
     return found
 
 
-def _lighting(board: Board, station: Station) -> cp_model.Domain:
-    first = board.problem.low - station.lighting
-    if board.problem.now is None:
-        return cp_model.Domain(first, board.high)
-    lit = [each.start for each in board.problem.lit if each.station == station.id]
-    return cp_model.Domain.from_values(lit).union_with(cp_model.Domain(board.problem.now, board.high))
+def _known(board: Board, station: Station, lit: Lit, burns: int) -> Fire:
+    """Return a fire that the day has lit; whoever lays it now goes on with it."""
+    model, now = board.model, board.problem.now or 0
+    left = lit.start + min(station.laying, station.lighting) - now
+    if left > 0:
+        name = f"fire {station.id} {lit.start}"
+        board.chores.append(Chore(now, left, None, station.place, name, lit.cook))
+    ready = lit.start + station.lighting
+    return Fire(station.id, model.new_constant(1), model.new_constant(lit.start), ready, ready + burns, lit)
 
 
-def _laid(board: Board, station: Station, fire: Fire, minutes: int, number: int) -> Chore:
-    """Return the hands that lighting takes, unless it was lit before now."""
-    there: Literal = fire.lit
-    if board.problem.now is not None and any(each.station == station.id for each in board.problem.lit):
-        there = board.model.new_bool_var("")
-        board.model.add_implication(there, fire.lit)
-        board.model.add(fire.start >= board.problem.now).only_enforce_if(there)
-        board.model.add(fire.start < board.problem.now).only_enforce_if([there.negated(), fire.lit])
-    return Chore(fire.start, minutes, there, station.place, f"fire {station.id} {number}")
+def _to_light(board: Board, station: Station, number: int, burns: int) -> Fire:
+    """Return a fire that may be lit, and the hands that laying it takes."""
+    model, problem = board.model, board.problem
+    first = problem.low - station.lighting if problem.now is None else problem.now
+    lit = model.new_bool_var(f"lit_{station.id}_{number}")
+    start = model.new_int_var(first, board.high, f"fire_{station.id}_{number}")
+    lasts = model.new_int_var(0, board.high - first, "")
+    model.add(lasts >= board.high - start).only_enforce_if(lit)
+    board.priced += [(lit, _AGAIN), (lasts, _SOONER)]
+    laying = min(station.laying, station.lighting)
+    if laying:
+        board.chores.append(Chore(start, laying, lit, station.place, f"fire {station.id} {number}"))
+    ready = start + station.lighting
+    return Fire(station.id, lit, start, ready, ready + burns)
 
 
 def _joined(board: Board, station: Station, found: list[Fire], here: list[Taken]) -> None:

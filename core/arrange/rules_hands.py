@@ -131,7 +131,7 @@ def _any_way(
     by_place: dict[str, list[Literal | None]] = {}
     for way in task.ways:
         for place, literal in where.get((task.index, way.number), {}).items():
-            by_place.setdefault(place, []).append(literal or board.way[task.index][way.number])
+            by_place.setdefault(place, []).append(board.way[task.index][way.number] if literal is None else literal)
     everywhere = all((task.index, way.number) in where for way in task.ways)
     if not by_place or (len(by_place) == 1 and everywhere):
         return dict.fromkeys(by_place)
@@ -141,7 +141,7 @@ def _any_way(
 def _of_chore(chore: Chore) -> Labour:
     places: dict[str, Literal | None] = {} if chore.place is None else {chore.place: None}
     end = chore.start + chore.minutes
-    return Labour(chore.of, chore.start, chore.minutes, end, 1, "", chore.present, None, chore.of, None, places)
+    return Labour(chore.of, chore.start, chore.minutes, end, 1, "", chore.present, None, chore.of, chore.cook, places)
 
 
 def _places(board: Board, standing: Standing) -> dict[tuple[int, int], dict[str, Literal | None]]:

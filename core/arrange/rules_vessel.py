@@ -9,6 +9,7 @@ from ortools.sat.python import cp_model
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.variables import Board, Chore, Expr, Literal
 from core.plan import meaning
+from core.plan.day import Washed
 from core.plan.ids import StepId
 from core.plan.kitchen import Vessel
 from core.plan.runs import Run
@@ -19,12 +20,16 @@ _FAR = 24 * 60  # a vessel that nobody washes is held past the end of all things
 
 @dataclass(frozen=True, slots=True)
 class Wash:
-    """A washing that may be: of which vessel, after which run, whether, and when the vessels are free again."""
+    """A washing that may be: of which vessel, after which run, whether, and when the vessels are free again.
+
+    `known`: the day saw it begin.
+    """
 
     vessel: Vessel
     run: Run
     done: Literal
     free: cp_model.IntVar
+    known: Washed | None = None
 
 
 def vessels(board: Board) -> list[Wash]:
@@ -32,7 +37,7 @@ def vessels(board: Board) -> list[Wash]:
     found = []
     for vessel in board.problem.plan.kitchen.vessels:
         runs = [run for run in board.problem.runs if run.vessel == vessel.id]
-        runs = [run for run in runs if _tasks(board, run)]
+        runs = _still_there(board, vessel, [run for run in runs if _tasks(board, run)])
         total = sum(run.count for run in runs)
         if total <= vessel.count:
             continue
@@ -48,6 +53,23 @@ def vessels(board: Board) -> list[Wash]:
         most: Expr = vessel.count if asked is None else vessel.count * asked + total * (1 - asked)
         board.model.add_cumulative(intervals, [run.count for run in runs], most)
     return found
+
+
+def _still_there(board: Board, vessel: Vessel, runs: list[Run]) -> list[Run]:
+    """Return the runs without facts that must have given up their vessels: later ones have them now."""
+    problem = board.problem
+    begun: dict[int, Run] = {}
+    for number, run in enumerate(runs):
+        starts = [problem.tasks[index].begun for index in _tasks(board, run) if problem.tasks[index].fact]
+        if starts:
+            begun[min(each.start for each in starts if each is not None) * 1000 - number] = run
+    room = vessel.count
+    for _when, run in sorted(begun.items(), reverse=True):
+        if run.count > room:
+            runs = [each for each in runs if each is not run]
+        else:
+            room -= run.count
+    return runs
 
 
 def _tasks(board: Board, run: Run) -> list[int]:
@@ -68,7 +90,11 @@ def _held(board: Board, run: Run) -> tuple[Expr, Expr]:
         here = any(index in tasks for index in problem.loads.get(step, ()))
         if here and keep is not None and keep.wait.how is Holding.VESSEL:
             ends.append(problem.plan.dish_of[step].course)
-    starts: list[Expr] = [board.start[index] for index in tasks]
+    starts: list[Expr] = [
+        max(begun.start, problem.now or begun.start) if begun is not None and begun.fact else board.start[index]
+        for index in tasks
+        for begun in [problem.tasks[index].begun]
+    ]
     start, end = starts[0], ends[0]
     if len(starts) > 1:
         start = model.new_int_var(problem.low, board.high, "")
@@ -86,13 +112,15 @@ def _washed(board: Board, vessel: Vessel, run: Run, empty: Expr) -> tuple[Expr, 
     free = model.new_int_var(problem.low, board.high + _FAR, "")
     model.add(free == board.high + _FAR).only_enforce_if(done.negated())
     known = next(
-        (each.start for each in problem.washed if each.vessel == vessel.id and each.after == run.steps[0]), None
+        (each for each in problem.washed if each.vessel == vessel.id and each.after == run.steps[0]), None
     )
     start: Expr
     if known is not None:
-        start = known
         model.add(done == 1)
-        model.add(free == known + vessel.washing)
+        model.add(free == known.start + known.minutes)
+        left = known.start + known.minutes - (problem.now or 0)
+        if vessel.by_hand and left > 0:  # whoever is washing goes on with it
+            board.chores.append(Chore(problem.now or 0, left, None, None, _name(run.steps[0], vessel), known.cook))
     elif not vessel.by_hand:
         start = empty
         if problem.now is not None:
@@ -105,7 +133,7 @@ def _washed(board: Board, vessel: Vessel, run: Run, empty: Expr) -> tuple[Expr, 
         model.add(start >= empty).only_enforce_if(done)
         model.add(free == start + vessel.washing).only_enforce_if(done)
         board.chores.append(Chore(start, vessel.washing, done, None, _name(run.steps[0], vessel)))
-    return free, Wash(vessel, run, done, free)
+    return free, Wash(vessel, run, done, free, known)
 
 
 def _name(step: StepId, vessel: Vessel) -> str:

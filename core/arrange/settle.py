@@ -32,7 +32,7 @@ class Settling:
         named = name_cooks(self.problem, self._jobs())
         placed = tuple(self._placed(index, named) for index in range(len(self.problem.tasks)))
         heatings = tuple(
-            Heating(each.station, each.start, each.end, each.setting, self._who(each.chore, named))
+            Heating(each.station, each.start, each.end, each.setting, each.cook or self._who(each.chore, named))
             for each in self.heatings
         )
         washings = tuple(self._washing(wash, named) for wash in self.washes)
@@ -110,6 +110,9 @@ class Settling:
 
     def _washing(self, wash: Wash, named: dict[int, tuple[CookId, ...]]) -> Washing:
         start = self.found.values[wash.free.index] - wash.vessel.washing
+        if wash.known is not None:
+            known = wash.known
+            return Washing(known.vessel, known.start, known.minutes, known.after, known.cook)
         who = self._who(washing_of(wash), named) if wash.vessel.by_hand else None
         return Washing(wash.vessel.id, start, wash.vessel.washing, wash.run.steps[0], who)
 

@@ -9,20 +9,21 @@ from core.arrange.found import Found
 from core.arrange.model import Model
 from core.arrange.rules_heat import heat_up
 from core.arrange.settle_places import span_of
-from core.plan.ids import StationId
+from core.plan.ids import CookId, StationId
 from core.plan.kitchen import HEATED
 from core.timetable.timetable import Spot
 
 
 @dataclass(frozen=True, slots=True)
 class Heated:
-    """A heating (or a fire, setting 0): station, start, end, °C, the chore that it takes."""
+    """A heating (or a fire, setting 0): station, start, end, °C, the chore that it takes, who has done it already."""
 
     station: StationId
     start: int
     end: int
     setting: int
     chore: str
+    cook: CookId | None = None
 
 
 def heatings_of(model: Model, found: Found, spots: dict[Key, tuple[Spot, ...]]) -> list[Heated]:
@@ -66,6 +67,7 @@ def _on(model: Model, found: Found, station: StationId, first: tuple[int, int, i
     """Return the heating before a first bake (start, setting, minutes it must have lasted)."""
     start, setting, least = first
     now = model.board.problem.now
+    known = [each for each in model.board.problem.lit if each.station == station]
     chosen = [
         (found.values[each.start.index], f"cold {station} {each.bake.owner}")
         for each in model.board.cold
@@ -76,10 +78,11 @@ def _on(model: Model, found: Found, station: StationId, first: tuple[int, int, i
     ]
     if chosen:
         since, chore = max(chosen)
-        return [Heated(station, since, start, setting, chore)]
+        cook = next((each.cook for each in known if each.start == since), None)
+        return [Heated(station, since, start, setting, chore, cook)]
     if now is not None and start < now:  # it was heated before the day's first word: as it was
-        known = [each for each in model.board.problem.lit if each.station == station and each.start <= start]
-        return [Heated(station, each.start, each.end, each.setting, "") for each in known[-1:]]
+        on = [each for each in known if each.start <= start]
+        return [Heated(station, each.start, each.end, each.setting, "", each.cook) for each in on[-1:]]
     return [Heated(station, start - least, start, setting, "")]
 
 
@@ -91,11 +94,14 @@ def _begins(model: Model, found: Found, task: int | None, wait: int | None) -> i
 
 
 def _fires(model: Model, found: Found) -> list[Heated]:
+    """Return the fires that are lit: those the day lit, and those that are needed."""
     lit = []
     for number, fire in enumerate(model.fires):
         if found.values[fire.lit.index]:
             start = found.values[fire.start.index]
             minutes = model.board.problem.plan.kitchen.station[fire.station].lighting
             before = sum(1 for each in model.fires[:number] if each.station == fire.station)
-            lit.append(Heated(fire.station, start, start + minutes, 0, f"fire {fire.station} {before}"))
+            chore = f"fire {fire.station} {start if fire.known is not None else before}"
+            cook = fire.known.cook if fire.known is not None else None
+            lit.append(Heated(fire.station, start, start + minutes, 0, chore, cook))
     return lit

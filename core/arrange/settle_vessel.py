@@ -23,7 +23,7 @@ def _of_vessel(model: Model, found: Found, washes: list[Wash]) -> list[Wash]:
     ready = sorted(
         (each for each in washes if found.values[each.done.index]), key=lambda each: found.values[each.free.index]
     )
-    needed = []
+    needed = [each for each in washes if each.known is not None]
     starts = []
     for wash in washes:
         tasks = [index for step in wash.run.steps for index in problem.loads.get(step, ())]
@@ -32,7 +32,8 @@ def _of_vessel(model: Model, found: Found, washes: list[Wash]) -> list[Wash]:
     for start, count in sorted(starts):
         while clean < count and ready and found.values[ready[0].free.index] <= start:
             wash = ready.pop(0)
-            needed.append(wash)
+            if wash.known is None:
+                needed.append(wash)
             clean += wash.run.count
         clean -= count
     return needed

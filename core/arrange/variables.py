@@ -9,7 +9,7 @@ from ortools.sat.python import cp_model
 from core.arrange.demand import Demand
 from core.arrange.problem import LONGEST_PAUSE, Piece, Problem, Stretch, Task, Waiting, Way
 from core.arrange.tighten import tighten
-from core.plan.ids import StationId
+from core.plan.ids import CookId, StationId
 
 Expr = cp_model.LinearExpr | int
 Literal = cp_model.IntVar
@@ -57,7 +57,7 @@ class Cold:
 class Chore:
     """Hands beside the steps' own: switching on, lighting, washing up. `place` None: anywhere.
 
-    `start` and `minutes` where `present` (None: surely); `of` says what it is for.
+    `start` and `minutes` where `present` (None: surely); `of` says what it is for, `cook` who is at it already.
     """
 
     start: Expr
@@ -65,6 +65,7 @@ class Chore:
     present: Literal | None
     place: str | None
     of: str
+    cook: CookId | None = None
 
 
 @dataclass(slots=True)

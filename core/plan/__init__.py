@@ -1,6 +1,6 @@
 """Menu, kitchen and decisions of one feast, as values; edits of them; what they mean."""
 
-from core.plan.day import Day, Fact, State
+from core.plan.day import Day, Fact, Lit, State, Washed
 from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
 from core.plan.ids import CookId, DishId, StationId, StepId, VesselId
 from core.plan.kitchen import Cook, Heater, Kitchen, Shelf, Station, StationKind, Vessel, Window
@@ -47,6 +47,7 @@ __all__ = [
     "LengthOf",
     "Link",
     "LinkKind",
+    "Lit",
     "Loads",
     "Manner",
     "Menu",
@@ -67,6 +68,7 @@ __all__ = [
     "VesselId",
     "VesselUse",
     "Wait",
+    "Washed",
     "Window",
     "Wishes",
     "Yield",

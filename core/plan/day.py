@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import cached_property
 
-from core.plan.ids import StepId
+from core.plan.ids import CookId, StationId, StepId, VesselId
 
 
 class State(StrEnum):
@@ -36,12 +36,36 @@ class Fact:
         return (self.step, self.load)
 
 
+@dataclass(frozen=True, slots=True)
+class Lit:
+    """A station switched on (or a fire lit, setting 0) before now: from when, hot from when, °C, by whom."""
+
+    station: StationId
+    start: int
+    end: int
+    setting: int = 0
+    cook: CookId | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Washed:
+    """Vessels of a run whose washing began before now; `after` is the run's first step (core.plan.runs)."""
+
+    vessel: VesselId
+    after: StepId
+    start: int
+    minutes: int
+    cook: CookId | None = None
+
+
 @dataclass(frozen=True)
 class Day:
-    """The offset that it is now, and all facts. Nothing can be begun before now."""
+    """The offset that it is now, and all facts. Nothing that is not among them can have begun before now."""
 
     now: int
     facts: tuple[Fact, ...] = ()
+    lit: tuple[Lit, ...] = ()
+    washed: tuple[Washed, ...] = ()
 
     @cached_property
     def of(self) -> dict[tuple[StepId, int], Fact]:
