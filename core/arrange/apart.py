@@ -9,35 +9,91 @@ import subprocess
 import sys
 from collections.abc import Callable
 from dataclasses import dataclass
+from enum import StrEnum
 from pathlib import Path
 from threading import Lock, Thread, current_thread
 from typing import IO
 
+from core.arrange.demand import Demand
 from core.arrange.effort import Effort
-from core.arrange.outcome import Outcome
+from core.arrange.outcome import Outcome, WishKind
 from core.plan.plan import Plan
 from core.timetable.timetable import Timetable
 
 
+class Ask(StrEnum):
+    """What the process can be asked, with what it tells.
+
+    ARRANGE answers with outcomes. The others tell: WHY a WhyNot; WAYS each WayOut as it is found, last the
+    tuple of all; CHANCES a Chances; LATE a pair of Patience and LateGuests (None where nothing is put off); QUALITY a
+    tuple of WishTold, first what was reached, last with what no day can beat and what more costs; SEVERAL a tuple of
+    DayTold each time it changes. These two are told in words, since their values would bring the solver along.
+    """
+
+    ARRANGE = "arrange"
+    WHY = "why not"
+    WAYS = "ways out"
+    CHANCES = "how sure it is"
+    LATE = "guests late"
+    QUALITY = "how good it is"
+    SEVERAL = "other good days"
+
+
+@dataclass(frozen=True, slots=True)
+class WishTold:
+    """One wish of a timetable in words (core.arrange.speak.quality).
+
+    `price`: what more of it costs, "" where nothing better is known; `better`: the timetable that has more of it.
+    """
+
+    wish: WishKind
+    reached: str
+    price: str = ""
+    better: Timetable | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class DayTold:
+    """One of several good days in words, and its timetable. `favours` None: as the cook weighed it."""
+
+    favours: WishKind | None
+    words: str
+    timetable: Timetable
+
+
 @dataclass(frozen=True, slots=True)
 class Work:
-    """One request. `near`: only find the nearest timetable that holds (after a drop); else arrange."""
+    """One request. `near`: only find the nearest timetable that holds (after a drop).
+
+    CHANCES, LATE and QUALITY are about `seen`.
+
+    `demands` (of reasons) say to WAYS where the trouble lies; `at` and `minutes` to LATE, at which offset the guests
+    are heard of and how much later they come (0: only how long the menu can stand).
+    """
 
     number: int
     plan: Plan
     seen: Timetable | None = None
     effort: Effort = Effort()
     near: bool = False
+    ask: Ask = Ask.ARRANGE
+    demands: tuple[Demand, ...] = ()
+    at: int = 0
+    minutes: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """What came back for a request. `last`: nothing follows. `fault`: our own failure, for the log."""
+    """What came back for a request: an `outcome`, or what it `told` (see Ask).
+
+    `last`: nothing follows. `fault`: our own failure, for the log.
+    """
 
     number: int
     outcome: Outcome | None
     last: bool
     fault: str = ""
+    told: object = None
 
 
 class Apart:

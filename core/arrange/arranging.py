@@ -7,7 +7,9 @@ from threading import Event
 
 from core.arrange.claims import loaded_kinds
 from core.arrange.effort import Effort
+from core.arrange.facts import with_facts
 from core.arrange.found import Found
+from core.arrange.judging import judged
 from core.arrange.model import Model, build
 from core.arrange.naming import NobodyLeft
 from core.arrange.outcome import Fit, Outcome, WishReached
@@ -20,7 +22,7 @@ from core.arrange.watch import Watch
 from core.plan.day import Day
 from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
-from core.arrange.judging import judged
+from core.timetable.as_planned import with_seen
 from core.timetable.on_paper import on_paper
 from core.timetable.timetable import Timetable
 
@@ -40,7 +42,8 @@ def arrange(
 
     `seen` is the timetable before the cook: what moves away from it costs (the wish to keep). Runs until the
     effort is spent, the best is proven or `stop` is set; what was found so far is always kept. `day`: what has
-    happened stands, the rest is placed from now on. Any thread.
+    happened stands, the rest is placed from now on; what `seen` has switched on, lit or washed by now has been, if
+    the day does not say otherwise. Any thread.
     """
     return _Arranging(plan, effort or Effort(), seen, day, better, stop).run()
 
@@ -58,12 +61,12 @@ class _Arranging:
         stop: Event | None,
     ) -> None:
         self.plan = plan
-        self.day = day
+        self.day = day if day is None or seen is None else with_seen(day, seen)
         self.watch = Watch(effort, stop)
         self.better = better
-        self.problem: Problem = read(plan, day, seen)
+        self.problem: Problem = read(plan, self.day, seen)
         self.seen = _starts_seen(self.problem, seen)
-        self.named: frozenset[int] = frozenset()
+        self.named: frozenset[str] = frozenset()
         self.best: Outcome | None = None
         self.best_found: Found | None = None
 
@@ -76,7 +79,7 @@ class _Arranging:
         self.best = None
         outcome, _impossible = self._with_limits(giving=True)
         if outcome is None:
-            counted_back = on_paper(self.plan)
+            counted_back = with_facts(on_paper(self.plan), self.day)
             left = judged(self.plan, counted_back, self.day)
             fit = fit if left else Fit.MEETS
             return Outcome(
@@ -102,9 +105,9 @@ class _Arranging:
             try:
                 return self._improved(model, found), False
             except NobodyLeft as trouble:
-                if trouble.numbers <= self.named:
+                if trouble.keys <= self.named:
                     return self.best, False
-                self.named |= trouble.numbers
+                self.named |= trouble.keys
                 near = self.best_found.starts if self.best_found is not None else None
 
     def _improved(self, model: Model, found: Found) -> Outcome | None:

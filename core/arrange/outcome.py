@@ -23,6 +23,7 @@ class WishKind(StrEnum):
     FRESH = "fresh"
     CALM = "calm"
     OVEN = "oven"
+    SLEEP = "sleep"
     KEEP = "keep"
 
 
@@ -31,8 +32,9 @@ class WishReached:
     """What a timetable reached of one wish and what no timetable can beat (`bound` None: not worked out).
 
     Units: fresh in minutes of waiting weighed by how little the food bears; calm in hands-on minutes of the
-    last three quarters of an hour; oven in degrees off the recipes, a heating from cold counting as twenty;
-    keep in minutes moved.
+    last three quarters of an hour; oven in degrees off the recipes, a heating from cold counting as twenty and
+    another temperature as eight; sleep in minutes by which work begins too early, over all mornings; keep in
+    minutes moved. core.arrange.quality says the same in the cook's words.
     """
 
     wish: WishKind

@@ -19,6 +19,7 @@ from core.plan.day import Day
 from core.plan.ids import StepId
 from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
+from core.timetable.as_planned import with_seen
 from core.timetable.timetable import Timetable
 
 
@@ -56,7 +57,9 @@ def possible(
 def _look(
     plan: Plan, watch: Watch, near: Timetable | None, day: Day | None, seen: Timetable | None = None
 ) -> Possible:
-    problem = read(plan, day, near or seen)
+    stood = near or seen
+    day = day if day is None or stood is None else with_seen(day, stood)
+    problem = read(plan, day, stood)
     starts = _starts(problem.index, near)
     named: frozenset[str] = frozenset()
     explicit: frozenset[StationKind] = frozenset()

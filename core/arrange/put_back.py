@@ -14,8 +14,6 @@ def put_back(problem: Problem, timetable: Timetable) -> Timetable:
     placed = {each.key: each for each in timetable.placed}
     for index, fixed in problem.fixed.items():
         key = problem.tasks[index].key
-        if problem.now is not None and fixed.start is not None and fixed.start < problem.now:
-            continue  # that moment has passed
         if fixed.start is not None and key in placed and placed[key].start != fixed.start:
             placed[key] = _at(problem, placed, placed[key], fixed.start, fixed.station)
     if all(placed[each.key] is each for each in timetable.placed):

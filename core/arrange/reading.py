@@ -39,7 +39,9 @@ def read(
         problem.loads.setdefault(task.step.id, []).append(task.index)
         pin = plan.pins.get(task.key)
         if pin is not None and task.begun is None:
-            problem.fixed[task.index] = Fixed(task.index, pin.start, pin.station, pin.cook)
+            gone = day is not None and pin.start is not None and pin.start < day.now  # that moment has passed
+            start = None if gone else pin.start
+            problem.fixed[task.index] = Fixed(task.index, start, pin.station, pin.cook)
     for step in plan.steps.values():
         if step.id in problem.loads:
             _limits(plan, problem, step)

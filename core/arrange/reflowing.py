@@ -11,6 +11,7 @@ from ortools.sat.python import cp_model
 from core.arrange.claims import loaded_kinds
 from core.arrange.effort import Effort
 from core.arrange.found import read_found
+from core.arrange.judging import judged
 from core.arrange.model import Model, build
 from core.arrange.naming import NobodyLeft
 from core.arrange.outcome import Fit, Outcome, WishKind, WishReached
@@ -20,10 +21,11 @@ from core.arrange.settle import settle
 from core.arrange.watch import Watch
 from core.plan.day import Day
 from core.plan.plan import Plan
-from core.arrange.judging import judged
+from core.timetable.as_planned import with_seen
 from core.timetable.timetable import Timetable
 
 _NEAR = 120
+_MOVE = 100  # a minute moved, against prices of ways, pieces and fires
 _LINKED_NEAR = 600
 _WIDE = 0.3  # work for everything within two hours: a first valid answer soon, polished by arranging later
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
@@ -37,21 +39,23 @@ def reflow(
     The same for a drop, an edit and the running day, whose facts `day` holds. Pins of the plan hold. First only what no longer fits may move, then what is near it, then everything by two
     hours, then everything. Any thread; `limit` is wall-clock seconds.
     """
+    day = day if day is None else with_seen(day, seen)
     problem = read(plan, day, seen)
     starts = {problem.index[each.key]: each.start for each in seen.placed if each.key in problem.index}
     watch = Watch(Effort(work=limit, limit=limit), stop)
-    named: frozenset[int] = frozenset()
+    named: frozenset[str] = frozenset()
     while not watch.over:
         model = build(problem, seen=starts, named=named, explicit=loaded_kinds(problem), moves=True)
         if model is None:
             return None
-        model.board.model.minimize(model.goals.parts[WishKind.KEEP])
+        small = model.goals.given + sum(each.cold for each in model.board.cold)
+        model.board.model.minimize(model.goals.parts[WishKind.KEEP] * _MOVE + small)
         try:
             return _nearest(plan, model, starts, seen, watch, day)
         except NobodyLeft as trouble:
-            if trouble.numbers <= named:
+            if trouble.keys <= named:
                 return None
-            named |= trouble.numbers
+            named |= trouble.keys
     return None
 
 

@@ -15,6 +15,7 @@ from core.plan.ids import StationId
 from core.plan.kitchen import Station
 
 _AGAIN = 300  # price of a fire
+_OUT = 1_000_000  # price of standing on coals that are out, where limits give
 _SOONER = 1  # price of a minute that a fire is lit before the end of the day: coals are lit as late as can be
 
 
@@ -117,5 +118,9 @@ def _in_one(board: Board, taken: Taken, found: list[Fire], demand: Demand, *, st
             model.add(taken.end <= fire.out).only_enforce_if(literal)
         literals.append(literal)
     absent = [taken.present.negated()] if taken.present is not None else []
+    if board.giving:  # where nothing fits, what goes on after the coals are out is told as a clash
+        out = model.new_bool_var("")
+        board.stretched.append((out, _OUT))
+        absent.append(out)
     board.add_if(demand, model.add_bool_or([*literals, *absent]))
     return literals

@@ -183,10 +183,10 @@ def _loads_stay_put(board: Board, standing: Standing) -> None:
         if key not in firsts:
             firsts[key] = slots
             continue
-        for slot, literal in slots.items():
-            other = firsts[key].get(slot)
-            if literal is not None and other is not None:
-                board.model.add(literal == other)
+        for slot in {**firsts[key], **slots}:
+            mine, others = (each.get(slot, 0) for each in (slots, firsts[key]))
+            if mine is not others:
+                board.model.add((1 if mine is None else mine) == (1 if others is None else others))
 
 
 def _pins_hold(board: Board, standing: Standing) -> None:

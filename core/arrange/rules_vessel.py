@@ -69,7 +69,16 @@ def _still_there(board: Board, vessel: Vessel, runs: list[Run]) -> list[Run]:
             runs = [each for each in runs if each is not run]
         else:
             room -= run.count
-    return runs
+    return [run for run in runs if not _clean_again(board, vessel, run)]
+
+
+def _clean_again(board: Board, vessel: Vessel, run: Run) -> bool:
+    """Tell whether the day has seen a run's vessels washed already."""
+    now = board.problem.now
+    return now is not None and any(
+        each.vessel == vessel.id and each.after == run.steps[0] and each.start + each.minutes <= now
+        for each in board.problem.washed
+    )
 
 
 def _tasks(board: Board, run: Run) -> list[int]:

@@ -28,14 +28,14 @@ def first_found(model: Model, watch: Watch, near: tuple[int, ...] | None = None)
         found = _near(model, watch, near)
         if found is not None:
             return found, False
-    bare = _without_goal(model)
-    bare.add_decision_strategy(_by_latest(model), cp_model.CHOOSE_HIGHEST_MAX, cp_model.SELECT_MAX_VALUE)
+    bare = without_goal(model)
+    bare.add_decision_strategy(by_latest(model), cp_model.CHOOSE_HIGHEST_MAX, cp_model.SELECT_MAX_VALUE)
     solver, status = watch.solve(bare, _FIRST_TRY, fixed_search=True)
     if status in _GOOD:
         return read_found(model, solver), False
     if status == cp_model.INFEASIBLE:
         return None, _confirmed(model, watch)
-    bare = _without_goal(model)
+    bare = without_goal(model)
     for index, start in enumerate(model.board.start):
         bare.add_hint(start, model.board.latest[index])
     work, presolve = 8.0, False  # without presolve a large menu's first solution comes sooner
@@ -53,7 +53,7 @@ def first_found(model: Model, watch: Watch, near: tuple[int, ...] | None = None)
 
 def _near(model: Model, watch: Watch, near: tuple[int, ...]) -> Found | None:
     """Return a solution close to starts that nearly hold, if one is found quickly."""
-    bare = _without_goal(model)
+    bare = without_goal(model)
     for start, at in zip(model.board.start, near, strict=True):
         bare.add_hint(start, at)
     solver, status = watch.solve(bare, _FIRST_TRY)
@@ -62,16 +62,18 @@ def _near(model: Model, watch: Watch, near: tuple[int, ...]) -> Found | None:
 
 def _confirmed(model: Model, watch: Watch) -> bool:
     """Ask again with the other presolve setting: a wrong 'impossible' has been reported of the solver."""
-    _solver, status = watch.solve(_without_goal(model), 5.0, presolve=False)
+    _solver, status = watch.solve(without_goal(model), 5.0, presolve=False)
     return bool(status == cp_model.INFEASIBLE)
 
 
-def _by_latest(model: Model) -> list[cp_model.IntVar]:
+def by_latest(model: Model) -> list[cp_model.IntVar]:
+    """Return the starts, those that may begin latest first."""
     order = sorted(range(len(model.board.start)), key=lambda index: -model.board.latest[index])
     return [model.board.start[index] for index in order]
 
 
-def _without_goal(model: Model) -> cp_model.CpModel:
+def without_goal(model: Model) -> cp_model.CpModel:
+    """Return a copy of the model that asks for any solution."""
     bare = model.board.model.clone()
     bare.clear_objective()  # type: ignore[no-untyped-call]  # untyped in the wheel
     return bare

@@ -6,10 +6,11 @@ import os
 import pickle
 import sys
 import traceback
+from collections.abc import Callable
 from threading import Event, Lock, Thread
 from typing import IO
 
-from core.arrange.apart import Answer, Work
+from core.arrange.apart import Answer, Ask, DayTold, WishTold, Work
 from core.arrange.outcome import Outcome
 
 
@@ -69,19 +70,98 @@ class _Server:
             self._stop.set()
 
     def _answer(self, work: Work) -> Answer:
-        from core.arrange.arranging import arrange
-        from core.arrange.reflowing import reflow
-
         def better(outcome: Outcome) -> None:
             self._send(Answer(work.number, outcome, last=False))
 
+        def part(told: object) -> None:
+            self._send(Answer(work.number, None, last=False, told=told))
+
         try:
-            if work.near and work.seen is not None:
-                return Answer(work.number, reflow(work.plan, work.seen, stop=self._stop), last=True)
-            outcome = arrange(work.plan, work.effort, seen=work.seen, better=better, stop=self._stop)
-            return Answer(work.number, outcome, last=True)
+            if work.ask in _TELLING:
+                told = _TELLING[work.ask](work, self._stop, part)
+                return Answer(work.number, None, last=True, told=told)
+            return Answer(work.number, _outcome(work, self._stop, better), last=True)
         except Exception:  # noqa: BLE001  # our own fault: told with its trace, and the process lives on
             return Answer(work.number, None, last=True, fault=traceback.format_exc())
+
+
+def _outcome(work: Work, stop: Event, better: Callable[[Outcome], None]) -> Outcome | None:
+    from core.arrange.arranging import arrange
+    from core.arrange.reflowing import reflow
+
+    if work.near and work.seen is not None:
+        return reflow(work.plan, work.seen, stop=stop)
+    return arrange(work.plan, work.effort, seen=work.seen, better=better, stop=stop)
+
+
+def _why(work: Work, stop: Event, _part: Callable[[object], None]) -> object:
+    from core.arrange.why.answer import why_not
+
+    return why_not(work.plan, work.seen, work=work.effort.work, stop=stop)
+
+
+def _ways(work: Work, stop: Event, part: Callable[[object], None]) -> object:
+    from core.arrange.ways.seeking import ways_out
+
+    each = work.effort.work
+    return ways_out(work.plan, seen=work.seen, work=each, demands=work.demands, hear=part, stop=stop)
+
+
+def _chances(work: Work, _stop: Event, _part: Callable[[object], None]) -> object:
+    from core.arrange.chances import chances
+
+    return None if work.seen is None else chances(work.plan, work.seen, seed=work.effort.seed)
+
+
+def _late(work: Work, _stop: Event, _part: Callable[[object], None]) -> object:
+    from core.arrange.late_guests import guests_late, how_late
+
+    if work.seen is None:
+        return None
+    put_off = guests_late(work.plan, work.seen, work.at, work.minutes) if work.minutes else None
+    return how_late(work.plan, work.seen, work.at), put_off
+
+
+def _quality(work: Work, stop: Event, part: Callable[[object], None]) -> object:
+    from core.arrange.quality import Quality, quality, reached_of
+    from core.arrange.speak.quality import say_price, say_wish
+
+    def told(value: Quality) -> tuple[WishTold, ...]:
+        return tuple(
+            WishTold(each.wish, say_wish(work.plan, each))
+            if each.price is None
+            else WishTold(
+                each.wish, say_wish(work.plan, each), say_price(work.plan, each.price), each.price.timetable
+            )
+            for each in value.wishes
+        )
+
+    if work.seen is None:
+        return None
+    part(told(reached_of(work.plan, work.seen)))
+    effort = work.effort
+    return told(quality(work.plan, work.seen, work=effort.work, stop=stop, seed=effort.seed))
+
+
+def _several(work: Work, stop: Event, part: Callable[[object], None]) -> object:
+    from core.arrange.several import Several, several
+    from core.arrange.speak.quality import say_several
+
+    def told(days: tuple[Several, ...]) -> tuple[DayTold, ...]:
+        return tuple(DayTold(each.favours, say_several(work.plan, each), each.timetable) for each in days)
+
+    return told(several(work.plan, work.effort, better=lambda days: part(told(days)), stop=stop))
+
+
+_TELLING: dict[Ask, Callable[[Work, Event, Callable[[object], None]], object]] = {
+    Ask.WHY: _why,
+    Ask.WAYS: _ways,
+    Ask.CHANCES: _chances,
+    Ask.LATE: _late,
+    Ask.QUALITY: _quality,
+    Ask.SEVERAL: _several,
+}
+"""What tells instead of arranging: called with the work, what ends it, and what hears the parts."""
 
 
 def main() -> None:

@@ -35,7 +35,10 @@ class Settling:
             Heating(each.station, each.start, each.end, each.setting, each.cook or self._who(each.chore, named))
             for each in self.heatings
         )
-        washings = tuple(self._washing(wash, named) for wash in self.washes)
+        washings = tuple(
+            Washing(each.vessel, each.start, each.minutes, each.after, each.cook) for each in self.problem.washed
+        )
+        washings += tuple(self._washing(wash, named) for wash in self.washes if wash.known is None)
         return Timetable(placed, self._stays(), heatings, washings)
 
     def _placed(self, index: int, named: dict[int, tuple[CookId, ...]]) -> Placed:
@@ -52,6 +55,8 @@ class Settling:
             if labour.task == index and (span := found.labours[number]) is not None
             for cook in named.get(number, ())
         )
+        if index in self.model.board.cuts:
+            hands = _joined(hands)
         stood = self.problem.stood.get(index)
         if task.fact and stood is not None:
             hands = _with_past(stood, hands, self.problem.now or 0)
@@ -110,9 +115,6 @@ class Settling:
 
     def _washing(self, wash: Wash, named: dict[int, tuple[CookId, ...]]) -> Washing:
         start = self.found.values[wash.free.index] - wash.vessel.washing
-        if wash.known is not None:
-            known = wash.known
-            return Washing(known.vessel, known.start, known.minutes, known.after, known.cook)
         who = self._who(washing_of(wash), named) if wash.vessel.by_hand else None
         return Washing(wash.vessel.id, start, wash.vessel.washing, wash.run.steps[0], who)
 
@@ -132,6 +134,18 @@ class Settling:
             setting = _held_at(self.found, claim)
             found.append(Stay(before.step.id, after, start, end, before.load, wait.kind, spots, setting))
         return tuple(found)
+
+
+def _joined(hands: tuple[Hand, ...]) -> tuple[Hand, ...]:
+    """Return pieces of work with those joined that one cook does without a pause."""
+    found: list[Hand] = []
+    for hand in sorted(hands, key=lambda each: each.start):
+        last = found[-1] if found else None
+        if last is not None and last.cook == hand.cook and last.start + last.minutes == hand.start:
+            found[-1] = Hand(last.start, last.minutes + hand.minutes, last.cook)
+        else:
+            found.append(hand)
+    return tuple(found)
 
 
 def _with_past(stood: Placed, hands: tuple[Hand, ...], now: int) -> tuple[Hand, ...]:

@@ -95,7 +95,7 @@ def _begins(model: Model, found: Found, task: int | None, wait: int | None) -> i
 
 def _fires(model: Model, found: Found) -> list[Heated]:
     """Return the fires that are lit: those the day lit, and those that are needed."""
-    lit = []
+    lit: list[tuple[Heated, bool]] = []
     for number, fire in enumerate(model.fires):
         if found.values[fire.lit.index]:
             start = found.values[fire.start.index]
@@ -103,5 +103,35 @@ def _fires(model: Model, found: Found) -> list[Heated]:
             before = sum(1 for each in model.fires[:number] if each.station == fire.station)
             chore = f"fire {fire.station} {start if fire.known is not None else before}"
             cook = fire.known.cook if fire.known is not None else None
-            lit.append(Heated(fire.station, start, start + minutes, 0, chore, cook))
-    return lit
+            lit.append((Heated(fire.station, start, start + minutes, 0, chore, cook), fire.known is not None))
+    return _needed(model, found, lit)
+
+
+def _needed(model: Model, found: Found, lit: list[tuple[Heated, bool]]) -> list[Heated]:
+    """Return the fires without those that nothing would miss."""
+    kept = list(lit)
+    for each in lit:
+        others = [fire for fire, _known in kept if fire.station == each[0].station and fire is not each[0]]
+        if not each[1] and all(_burning(model, others, span) for span in _uses(model, found, each[0].station)):
+            kept.remove(each)
+    return [fire for fire, _known in kept]
+
+
+def _uses(model: Model, found: Found, station: StationId) -> list[tuple[int, int]]:
+    """Return when something stands on a station."""
+    spans = []
+    for claim, slots in zip(model.standing.claims, found.slots, strict=True):
+        if any(place == station for place, _shelf in slots):
+            start, end = span_of(model, found, claim)
+            spans += [(start, end)] if end > start else []
+    return spans
+
+
+def _burning(model: Model, fires: list[Heated], span: tuple[int, int]) -> bool:
+    """Tell whether fires burn, one joining on to the other, all through a span."""
+    start, end = span
+    for fire in sorted(fires, key=lambda each: each.end):
+        burns = model.board.problem.plan.kitchen.station[fire.station].burns
+        if fire.end <= start and (burns is None or fire.end + burns > start):
+            start = end if burns is None else max(start, fire.end + burns)
+    return start >= end

@@ -18,15 +18,19 @@ def as_planned(timetable: Timetable, now: int, facts: tuple[Fact, ...] = ()) -> 
 
 
 def with_seen(day: Day, timetable: Timetable) -> Day:
-    """Return the day with the heatings, fires and washings that a timetable has begun before now."""
-    lit = tuple(
+    """Return the day with the heatings, fires and washings that a timetable has begun before now.
+
+    What the day says itself of a station or a run's vessels goes before what the timetable says.
+    """
+    stations, runs = {each.station for each in day.lit}, {(each.vessel, each.after) for each in day.washed}
+    lit = day.lit + tuple(
         Lit(each.station, each.start, each.end, each.setting, each.cook)
         for each in timetable.heatings
-        if each.start < day.now
+        if each.start < day.now and each.station not in stations
     )
-    washed = tuple(
+    washed = day.washed + tuple(
         Washed(each.vessel, each.after, each.start, each.minutes, each.cook)
         for each in timetable.washings
-        if each.start < day.now
+        if each.start < day.now and (each.vessel, each.after) not in runs
     )
     return Day(day.now, day.facts, lit, washed)
