@@ -56,15 +56,20 @@ def vessels(board: Board) -> list[Wash]:
 
 
 def _still_there(board: Board, vessel: Vessel, runs: list[Run]) -> list[Run]:
-    """Return the runs without facts that must have given up their vessels: later ones have them now."""
-    problem = board.problem
-    begun: dict[int, Run] = {}
-    for number, run in enumerate(runs):
-        starts = [problem.tasks[index].begun for index in _tasks(board, run) if problem.tasks[index].fact]
-        if starts:
-            begun[min(each.start for each in starts if each is not None) * 1000 - number] = run
+    """Return the runs without those emptied before now that must have given up their vessels to later ones."""
+    problem, now = board.problem, board.problem.now
+    if now is None:
+        return runs
+    empty: list[tuple[int, int, Run]] = []
     room = vessel.count
-    for _when, run in sorted(begun.items(), reverse=True):
+    for number, run in enumerate(runs):
+        begun = [problem.tasks[index].begun for index in _tasks(board, run) if problem.tasks[index].fact]
+        facts = [each for each in begun if each is not None]
+        if len(facts) == len(_tasks(board, run)) and max(each.end for each in facts) <= now:
+            empty.append((min(each.start for each in facts), -number, run))
+        elif facts:
+            room -= run.count
+    for _when, _number, run in sorted(empty, reverse=True, key=lambda each: each[:2]):
         if run.count > room:
             runs = [each for each in runs if each is not run]
         else:

@@ -1,13 +1,17 @@
-"""Which hand on the timetable answers which visit that a load asks for."""
+"""Which hand on the timetable answers which visit that a load asks for. Of what lies before now nothing is asked."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import permutations
 from typing import NamedTuple
 
 from core.plan.meaning import HandsAt
+from core.timetable.book import Book
 from core.timetable.facts import Facts
+from core.timetable.lengths import length_of
+from core.timetable.pieces import pieces_of
 from core.timetable.timetable import Hand, Placed
 
 _MOST_TRIED = 6
@@ -20,10 +24,20 @@ class Asked(NamedTuple):
     hand: Hand | None
 
 
-def answers(facts: Facts, placed: Placed) -> tuple[list[Asked], list[Hand]]:
-    """Return who answers each person that a load asks for, and the hands that answer nobody."""
-    wants = facts.people(placed.step, placed.length)
+def answers(book: Book, placed: Placed) -> tuple[list[Asked], list[Hand]]:
+    """Return who answers each person that a load asks for, and the hands that answer nobody.
+
+    A step that may be done in pieces asks for the hands it has: whether they will do is a matter of its length.
+    """
+    facts = book.facts
+    if facts.plan.steps[placed.step].least_piece is not None:
+        pieces = pieces_of(facts, placed, length_of(book, placed).minutes)
+        if pieces is not None:
+            return [Asked(_piece(facts, placed, hand), hand) for hand in pieces if _end(hand) > facts.now], []
+    wants: Sequence[HandsAt] = facts.people(placed.step, placed.length, placed.way)
     hands = [hand for hand in placed.hands if hand.minutes > 0]
+    if placed.start < facts.now:
+        wants, hands = _from_now(facts.now, placed, wants, hands)
     if _in_order(facts, placed, wants, hands):
         return [Asked(*pair) for pair in zip(wants, hands, strict=True)], []
     pool: dict[tuple[int, int], list[Hand]] = {}
@@ -76,3 +90,32 @@ def _fault(facts: Facts, want: HandsAt, hand: Hand | None) -> int:
     if cook is None:
         return 2
     return 1 if want.skill and want.skill not in cook.skills else 0
+
+
+def _piece(facts: Facts, placed: Placed, hand: Hand) -> HandsAt:
+    step = facts.plan.steps[placed.step]
+    return HandsAt(hand.start - placed.start, hand.minutes, 1, step.skill, step.does)
+
+
+def _from_now(
+    now: int, placed: Placed, wants: Sequence[HandsAt], hands: list[Hand]
+) -> tuple[list[HandsAt], list[Hand]]:
+    """Return what of wants and hands lies before now left out, and what goes on now as if it began now."""
+    begins = now - placed.start
+    left = [
+        want
+        if want.start >= begins
+        else replace(want, start=begins, minutes=want.start + want.minutes - begins)
+        for want in wants
+        if want.start + want.minutes > begins
+    ]
+    there = [
+        hand if hand.start >= now else replace(hand, start=now, minutes=_end(hand) - now)
+        for hand in hands
+        if _end(hand) > now
+    ]
+    return left, there
+
+
+def _end(hand: Hand) -> int:
+    return hand.start + hand.minutes

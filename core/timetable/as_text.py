@@ -6,11 +6,13 @@
                  "hands": [{"start": -138, "minutes": 1, "cook": "ann", "clock": ...}]}],
      "stays": [{"before": "pork.rub", "after": "pork.temper", "load": 0, "start": ..., "end": ..., "clock": ...,
                 "spots": [{"station": "fridge", "units": 1, "shelf": 0}], "setting": null}],
-     "heatings": [{"station": "oven", "start": -162, "end": -137, "setting": 160, "cook": "ann", "clock": ...}]}
+     "heatings": [{"station": "oven", "start": -162, "end": -137, "setting": 160, "cook": "ann", "clock": ...}],
+     "washings": [{"vessel": "pot", "start": -40, "minutes": 5, "after": "soup.sweat", "cook": "ann", "clock": ...}]}
 
 Starts and ends are whole minutes from plating, lengths minutes, settings °C, shelves counted from 0, the lowest.
 "clock" is the start on the wall, written for people and ignored on reading. "load", "units", "shelf", "setting",
-"cook", "spots", "hands" and "kind" may be left out; so may "after", which means until served.
+"cook", "spots", "hands" and "kind" may be left out; so may the "after" of a stay, which means until served. A load
+that is not done as written has its "way". What has no washings, as older texts, has no list of them.
 """
 
 from __future__ import annotations
@@ -19,17 +21,18 @@ import json
 from typing import Any
 
 from core.measures.refusal import Refusal, quoted
-from core.plan.ids import CookId, StationId, StepId
+from core.plan.ids import CookId, StationId, StepId, VesselId
 from core.plan.menu import LinkKind
 from core.plan.plan import Plan
-from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable
+from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable, Washing
 
 MARK = "cookday_timetable"
 VERSION = 1
 _MOST = 10**9
-_PLACED = frozenset({"step", "load", "start", "length", "spots", "setting", "hands", "clock"})
+_PLACED = frozenset({"step", "load", "way", "start", "length", "spots", "setting", "hands", "clock"})
 _STAY = frozenset({"before", "after", "load", "start", "end", "kind", "spots", "setting", "clock"})
 _HEATING = frozenset({"station", "start", "end", "setting", "cook", "clock"})
+_WASHING = frozenset({"vessel", "start", "minutes", "after", "cook", "clock"})
 _SPOT = frozenset({"station", "units", "shelf"})
 _HAND = frozenset({"start", "minutes", "cook", "clock"})
 
@@ -43,6 +46,8 @@ def write_timetable(plan: Plan, timetable: Timetable) -> str:
         "stays": [_stay_record(plan, each) for each in timetable.stays],
         "heatings": [_heating_record(plan, each) for each in timetable.heatings],
     }
+    if timetable.washings:
+        lists["washings"] = [_washing_record(plan, each) for each in timetable.washings]
     parts = [f'"{MARK}": {VERSION}']
     for name, records in lists.items():
         lines = ",\n  ".join(json.dumps(record, ensure_ascii=False) for record in records)
@@ -63,11 +68,12 @@ def read_timetable(text: str) -> Timetable:
             f"This timetable is of version {quoted(str(top[MARK]))}, and only version {VERSION} can be read here."
             " Write it again with this program, or read it with a newer one."
         )
-    _only(top, frozenset({MARK, "placed", "stays", "heatings"}), "the timetable")
+    _only(top, frozenset({MARK, "placed", "stays", "heatings", "washings"}), "the timetable")
     return Timetable(
         tuple(_placed(*each) for each in _records(top, "placed", "the timetable", "placed")),
         tuple(_stay(*each) for each in _records(top, "stays", "the timetable", "stay")),
         tuple(_heating(*each) for each in _records(top, "heatings", "the timetable", "heating")),
+        tuple(_washing(*each) for each in _records(top, "washings", "the timetable", "washing")),
     )
 
 
@@ -102,6 +108,7 @@ def _placed_record(plan: Plan, placed: Placed) -> Record:
         "spots": _spots_record(placed.spots),
         "setting": placed.setting,
         "hands": hands,
+        **({"way": placed.way} if placed.way else {}),
     }
 
 
@@ -128,6 +135,17 @@ def _heating_record(plan: Plan, heating: Heating) -> Record:
         "clock": _clock(plan, heating.start),
         "setting": heating.setting,
         "cook": heating.cook,
+    }
+
+
+def _washing_record(plan: Plan, washing: Washing) -> Record:
+    return {
+        "vessel": washing.vessel,
+        "start": washing.start,
+        "minutes": washing.minutes,
+        "clock": _clock(plan, washing.start),
+        "after": washing.after,
+        "cook": washing.cook,
     }
 
 
@@ -215,6 +233,7 @@ def _placed(record: Record, where: str) -> Placed:
         _spots(record, where),
         _number_or_none(record, "setting", where),
         _hands(record, where),
+        _number(record, "way", where, 0),
     )
 
 
@@ -243,5 +262,16 @@ def _heating(record: Record, where: str) -> Heating:
         _number(record, "start", where),
         _number(record, "end", where),
         _number(record, "setting", where),
+        _cook(record, where),
+    )
+
+
+def _washing(record: Record, where: str) -> Washing:
+    _only(record, _WASHING, where)
+    return Washing(
+        VesselId(_text(record, "vessel", where)),
+        _number(record, "start", where),
+        _number(record, "minutes", where),
+        StepId(_text(record, "after", where)),
         _cook(record, where),
     )

@@ -6,13 +6,14 @@ from dataclasses import dataclass
 from enum import Enum, auto
 from functools import cached_property
 
-from core.plan.ids import StationId, StepId
+from core.plan.ids import StationId, StepId, VesselId
 from core.plan.kitchen import HEATED
 from core.plan.menu import Link, LinkKind
 from core.plan.step import Use
 from core.timetable.facts import FAR, Facts
 from core.timetable.fitting import Fit, fit
-from core.timetable.timetable import Heating, Placed, Spot, Stay, Timetable
+from core.timetable.fullness import Full, full_stretches
+from core.timetable.timetable import Heating, Placed, Spot, Stay, Timetable, Washing
 
 
 class Oddity(Enum):
@@ -23,6 +24,7 @@ class Oddity(Enum):
     TWICE = auto()
     FAR_OFF = auto()
     NOT_NEEDED = auto()
+    DROPPED = auto()
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +76,7 @@ class Book:
         self._stay_fits: dict[tuple[StepId, StepId | None, int], Fit] = {}
         self._at: dict[StationId, list[Placed]] = {}
         self._things: dict[StationId, list[Thing]] = {}
+        self._full: dict[StationId, tuple[Full, ...]] = {}
         known, at = self.loads, self._at
         for placed in timetable.placed:
             oddity = self._oddity(placed)
@@ -91,6 +94,8 @@ class Book:
                     at.setdefault(station, []).append(placed)
 
     def _oddity(self, placed: Placed) -> Oddity | None:
+        if placed.key in self.facts.dropped:
+            return Oddity.DROPPED
         most = self.facts.load_counts.get(placed.step)
         if most is None:
             return Oddity.NOT_IN_MENU
@@ -106,7 +111,8 @@ class Book:
         """Return how a placed load's spots answer to its uses."""
         found = self._fits.get(placed.key)
         if found is None:
-            found = self._fits[placed.key] = fit(self.facts, self.facts.need(placed.step).uses, placed.spots)
+            uses = self.facts.need(placed.step, placed.way).uses
+            found = self._fits[placed.key] = fit(self.facts, uses, placed.spots)
         return found
 
     def fit_stay(self, waiting: Waiting, stay: Stay) -> Fit:
@@ -116,15 +122,6 @@ class Book:
         if found is None:
             found = self._stay_fits[key] = fit(self.facts, (waiting.use,), stay.spots)
         return found
-
-    def length(self, placed: Placed) -> int:
-        """Return the minutes that a load needs where it stands, at the setting it has there."""
-        need = self.facts.need(placed.step)
-        stations = self.facts.plan.kitchen.station
-        for use, spot in self.fit(placed).pairs:
-            if use.heat is not None and stations[spot.station].kind in HEATED:
-                return need.length_at(use.heat, placed.setting)
-        return need.length
 
     def pairs(self, link: Link) -> list[tuple[int, list[Placed], list[Placed]]]:
         """Return (load, loads before, loads after) for each bond of a link whose sides are placed."""
@@ -185,6 +182,32 @@ class Book:
         """Return the heatings of the kitchen's stations, those years away left out."""
         return tuple(heating for heating in self.timetable.heatings if self.heats_somewhere(heating))
 
+    @cached_property
+    def heatings_at(self) -> dict[StationId, list[Heating]]:
+        """The heatings of each station, in order of time."""
+        found: dict[StationId, list[Heating]] = {}
+        for heating in sorted(self.heatings, key=_when):
+            found.setdefault(heating.station, []).append(heating)
+        return found
+
+    @cached_property
+    def washings(self) -> dict[tuple[VesselId, StepId], Washing]:
+        """Washings by vessel and the first step of their run: of several the first, those years away left out."""
+        found: dict[tuple[VesselId, StepId], Washing] = {}
+        for washing in sorted(self.timetable.washings, key=_washed):
+            key = (washing.vessel, washing.after)
+            if key in self.facts.run_of and max(abs(washing.start), abs(washing.end)) <= FAR:
+                found.setdefault(key, washing)
+        return found
+
+    def full(self, station: StationId) -> tuple[Full, ...]:
+        """Return when a station of the kitchen is full, and not with one dish alone."""
+        found = self._full.get(station)
+        if found is None:
+            place, things = self.facts.plan.kitchen.station[station], self.things(station)
+            found = self._full[station] = full_stretches(self.facts, place, things)
+        return found
+
     def heats_somewhere(self, heating: Heating) -> bool:
         """Return whether a heating is of a station of the kitchen, and of this time."""
         there = heating.station in self.facts.plan.kitchen.station
@@ -225,3 +248,11 @@ def _stations(spots: tuple[Spot, ...]) -> list[StationId]:
 
 def _load(placed: Placed) -> int:
     return placed.load
+
+
+def _when(heating: Heating) -> tuple[int, int, int, str]:
+    return heating.start, heating.end, heating.setting, heating.cook or ""
+
+
+def _washed(washing: Washing) -> tuple[int, int, str]:
+    return washing.start, washing.minutes, washing.cook or ""

@@ -48,6 +48,11 @@ class Moved:
         return self._differs("setting")
 
     @property
+    def other_way(self) -> bool:
+        """Return whether it is done in another way than before."""
+        return self._differs("way")
+
+    @property
     def other_hands(self) -> bool:
         """Return whether other cooks do it, or do it at other minutes after its start."""
         if self.before is None or self.after is None:

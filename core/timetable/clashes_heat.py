@@ -1,4 +1,7 @@
-"""Heat: one temperature at a time in a heated place, time to change it and to heat up from cold."""
+"""Heat: one temperature at a time in a heated place, time to change it and to heat up from cold.
+
+What has gone by is not judged: nor is the heat of what is inside already, only that of what comes to it.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +14,8 @@ from core.plan.kitchen import Heater, Station
 from core.timetable import sentences_places as sentences
 from core.timetable.book import Book, Thing
 from core.timetable.clash import Clash, ClashKind
-from core.timetable.naming import load
+from core.timetable.fires import lights
+from core.timetable.naming import thing_name
 from core.timetable.sweep import Held, crowds
 from core.timetable.timetable import Heating
 from core.timetable.warming import change_minutes, heat_up_minutes
@@ -44,14 +48,16 @@ def heat_clashes(book: Book, stations: Collection[StationId]) -> Iterator[Clash]
             continue
         bakes = []
         for thing in book.bakes(station.id):
-            name = thing_name(book, thing)
+            name = thing_name(book.facts, thing.step, thing.load, thing.waiting is not None)
             if thing.setting is None:
-                sentence = sentences.no_setting(book.facts, name, station.id)
-                yield _temperature(sentence, (thing.start, thing.end), thing.steps, station, 0)
+                if thing.end > book.facts.now:
+                    sentence = sentences.no_setting(book.facts, name, station.id)
+                    yield _temperature(sentence, (thing.start, thing.end), thing.steps, station, 0)
             else:
                 bakes.append(Bake(thing.start, thing.end, thing.setting, name, thing))
         for bake in bakes:
-            yield from _settings(book, station, station.heater, bake)
+            if bake.end > book.facts.now:
+                yield from _settings(book, station, station.heater, bake)
         yield from _together(book, station, bakes)
         yield from _changes(book, station, station.heater, bakes)
         yield from _from_cold(book, station, station.heater, bakes)
@@ -65,12 +71,6 @@ def heatings_nowhere(book: Book) -> Iterator[Clash]:
             there = heating.station in book.facts.plan.kitchen.station
             sentence = sentences.heats_nowhere(book.facts, heating.station, (start, end), there)
             yield Clash(ClashKind.WRONG_PLACE, sentence, start, end, stations=(heating.station,))
-
-
-def thing_name(book: Book, thing: Thing) -> str:
-    """Return the name of a load, or of what waits after it."""
-    name = load(book.facts, thing.step, thing.load)
-    return name if thing.waiting is None else f"what waits after {name}"
 
 
 def sessions_of(heater: Heater, bakes: list[Bake]) -> list[list[Bake]]:
@@ -109,7 +109,8 @@ def _together(book: Book, station: Station, bakes: list[Bake]) -> Iterator[Clash
     """Judge that what is inside at the same time has the same setting."""
     if len({bake.setting for bake in bakes}) < 2:
         return
-    for crowd in crowds([Held(bake.start, bake.end, 1, bake) for bake in bakes], 1, _rank):
+    now = book.facts.now
+    for crowd in crowds([Held(max(bake.start, now), bake.end, 1, bake) for bake in bakes], 1, _rank):
         settings = [bake.setting for bake in crowd.what]
         by = max(settings) - min(settings)
         if by:
@@ -127,6 +128,8 @@ def _changes(book: Book, station: Station, heater: Heater, bakes: list[Bake]) ->
     """Judge that between settings lies the time a change takes; what bears the change needs none."""
     grouped: dict[tuple[int, int], list[Change]] = {}
     for change in _too_close(heater, bakes):
+        if change.start < book.facts.now:
+            continue
         grouped.setdefault(change.settings, []).append(change)
     for settings, changes in grouped.items():
         needed = change_minutes(heater, *settings)
@@ -180,7 +183,8 @@ def _from_cold(book: Book, station: Station, heater: Heater, bakes: list[Bake]) 
     before: list[Bake] = []
     for session in sessions_of(heater, bakes):
         first = [bake for bake in session if bake.start == session[0].start]
-        yield from _heated(book, station, heater, first, before)
+        if first[0].start >= book.facts.now:
+            yield from _heated(book, station, heater, first, before)
         out = max(bake.end for bake in session)
         before = [bake for bake in session if bake.end == out]
 
@@ -194,7 +198,8 @@ def _heated(
         return
     out = before[0].end if before else None
     names, settings = join_words([bake.name for bake in first]), {bake.setting for bake in first}
-    ending = [each for each in book.heatings if each.station == station.id and each.end == start]
+    heatings = book.heatings_at.get(station.id, ())
+    ending = [each for each in heatings if each.end == start and not lights(station, each)]
     fitting = [each for each in ending if each.setting in settings]
     if not fitting:
         if ending:

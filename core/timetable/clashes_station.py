@@ -1,17 +1,22 @@
-"""Places: everything stands where it may, and there is room for it. Units, shelves, hours, stays."""
+"""Places: everything stands where it may, and there is room for it. Units, shelves, hours, stays.
+
+A station that is not there cannot be heated or lit either. What has gone by is not judged.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator
 from typing import NamedTuple
 
+from core.plan.calendar import Stretch
 from core.plan.ids import StationId, StepId
 from core.plan.kitchen import Station, StationKind
 from core.timetable import sentences_places as sentences
 from core.timetable.book import Book, Oddity, Thing, Waiting
 from core.timetable.clash import Clash, ClashKind
+from core.timetable.fires import lights, served_by
 from core.timetable.fitting import Fault, Misfit
-from core.timetable.naming import at_place, load, place, shelf_of
+from core.timetable.naming import at_place, load, place, shelf_of, thing_name
 from core.timetable.sweep import Crowd, Held, crowds
 from core.timetable.timetable import Placed
 
@@ -26,12 +31,14 @@ class Party(NamedTuple):
 
 def place_clashes(book: Book, steps: Iterable[StepId]) -> Iterator[Clash]:
     """Find wrong, missing and superfluous places of these steps and of the food that waits beside them."""
-    among = set(steps)
+    among, now = set(steps), book.facts.now
     for step in among & book.loads.keys():
         loads = book.loads[step]
         for placed in loads:
+            start, end = sorted((placed.start, placed.end))
+            if end <= now:
+                continue
             for fault in book.fit(placed).faults:
-                start, end = sorted((placed.start, placed.end))
                 name = load(book.facts, step, placed.load)
                 yield _misfit(book, name, fault, (start, end), (step,))
             if placed is not loads[0]:
@@ -41,8 +48,8 @@ def place_clashes(book: Book, steps: Iterable[StepId]) -> Iterator[Clash]:
             yield from _wait(book, waiting)
     for stay, oddity in book.odd_stays:
         both = tuple(dict.fromkeys(step for step in (stay.before, stay.after) if step is not None))
-        if not among.isdisjoint(both):
-            start, end = sorted((stay.start, stay.end))
+        start, end = sorted((stay.start, stay.end))
+        if not among.isdisjoint(both) and end > now:
             again = oddity is Oddity.TWICE
             sentence = sentences.stay_not_needed(book.facts, stay.before, (start, end), again)
             yield Clash(ClashKind.WRONG_PLACE, sentence, start, end, both)
@@ -52,8 +59,9 @@ def station_clashes(book: Book, stations: Collection[StationId]) -> Iterator[Cla
     """Find stations that are over-full or not there while something stands on them."""
     for station in book.facts.plan.kitchen.stations:
         things = book.things(station.id) if station.id in stations else []
-        if things:
+        if station.hours and station.id in stations:
             yield from _closed(book, station, things)
+        if things:
             yield from _shelves(book, station, things) if station.shelves else _units(book, station, things)
 
 
@@ -71,19 +79,20 @@ def _moved(book: Book, first: Placed, placed: Placed) -> Iterator[Clash]:
 
 def _wait(book: Book, waiting: Waiting) -> Iterator[Clash]:
     """Judge that a wait has its stay, of the same minutes, in a fitting place."""
-    facts, stay, true = book.facts, waiting.stay, (waiting.start, waiting.end)
+    facts, stay = book.facts, waiting.stay
+    true = (max(waiting.start, facts.now), waiting.end)
     if stay is None:
-        if waiting.end > waiting.start:
+        if true[1] > true[0]:
             name = load(facts, waiting.before, waiting.load)
             sentence = sentences.no_stay(facts, name, waiting.use, true)
             yield Clash(ClashKind.MISSING, sentence, *true, waiting.steps)
         return
-    given = (stay.start, stay.end)
-    if given != true and max(stay.end - stay.start, waiting.end - waiting.start) > 0:
+    given = (max(stay.start, facts.now), stay.end)
+    if given != true and max(given[1] - given[0], true[1] - true[0]) > 0:
         sentence = sentences.stay_length(facts, waiting.before, given, true)
-        by = abs(stay.start - waiting.start) + abs(stay.end - waiting.end)
+        by = abs(given[0] - true[0]) + abs(given[1] - true[1])
         yield Clash(ClashKind.LENGTH, sentence, min(*given, *true), max(*given, *true), waiting.steps, by=by)
-    if waiting.end > waiting.start:
+    if true[1] > true[0]:
         for fault in book.fit_stay(waiting, stay).faults:
             name = load(facts, waiting.before, waiting.load)
             yield _misfit(book, f"what waits after {name}", fault, true, waiting.steps)
@@ -117,24 +126,42 @@ def _misfit_sentence(book: Book, name: str, fault: Fault) -> str:
 
 
 def _closed(book: Book, station: Station, things: list[Thing]) -> Iterator[Clash]:
-    if not station.hours:
+    """Judge that a station is there while anything stands on it, and while it is heated or lit."""
+    facts = book.facts
+    found = [(thing.start, thing.end, thing.steps, thing) for thing in things]
+    warm = [
+        (each.start, each.end, each) for each in book.heatings_at.get(station.id, ()) if each.start < each.end
+    ]
+    if not found and not warm:
         return
-    low, high = min(thing.start for thing in things), max(thing.end for thing in things)
-    closed = book.facts.closed(station, low, high)
-    for thing in things:
-        for begin, until in closed:
-            start, end = max(begin, thing.start), min(until, thing.end)
-            if start < end:
-                sentence = sentences.closed(book.facts, _name(book, thing), station.id, (start, end))
-                yield Clash(
-                    ClashKind.WRONG_PLACE, sentence, start, end, thing.steps, (station.id,), by=end - start
-                )
+    times = [each[:2] for each in found] + [each[:2] for each in warm]
+    closed = facts.closed(station, min(start for start, _end in times), max(end for _start, end in times))
+    for start, end, steps, thing in found:
+        for when in _both(closed, start, end, facts.now):
+            name = thing_name(facts, thing.step, thing.load, thing.waiting is not None)
+            yield _not_there(station, sentences.closed(facts, name, station.id, when), when, steps)
+    for start, end, heating in warm:
+        for when in _both(closed, start, end, facts.now):
+            sentence = sentences.heated_closed(facts, station.id, when, lights(station, heating))
+            yield _not_there(station, sentence, when, served_by(book, heating))
+
+
+def _both(closed: tuple[Stretch, ...], start: int, end: int, now: int) -> Iterator[Stretch]:
+    """Return the minutes from now on, between two others, in which a station is not there."""
+    for begin, until in closed:
+        low, high = max(begin, start, now), min(until, end)
+        if low < high:
+            yield low, high
+
+
+def _not_there(station: Station, sentence: str, when: Stretch, steps: tuple[StepId, ...]) -> Clash:
+    return Clash(ClashKind.WRONG_PLACE, sentence, *when, steps, (station.id,), by=when[1] - when[0])
 
 
 def _units(book: Book, station: Station, things: list[Thing]) -> Iterator[Clash]:
     if station.kind is StationKind.ROOM and station.units <= 0:
         return
-    held = [_held(thing, thing.spot.units) for thing in things]
+    held = [_held(thing, thing.spot.units, book.facts.now) for thing in things]
     for crowd in crowds(held, station.units, _rank):
         when, parties = (crowd.start, crowd.end), _parties(book, crowd)
         sentence = sentences.over_full(book.facts, station, when, parties)
@@ -145,7 +172,7 @@ def _shelves(book: Book, station: Station, things: list[Thing]) -> Iterator[Clas
     """Judge each shelf; and all together, since then no other order of the shelves would help."""
     facts = book.facts
     for index, shelf in enumerate(station.shelves):
-        held = [_held(thing, thing.use.area) for thing in things if thing.spot.shelf == index]
+        held = [_held(thing, thing.use.area, facts.now) for thing in things if thing.spot.shelf == index]
         for crowd in crowds(held, shelf.area, _rank):
             when, parties = (crowd.start, crowd.end), _parties(book, crowd)
             where = shelf_of(facts, station, index)
@@ -154,7 +181,7 @@ def _shelves(book: Book, station: Station, things: list[Thing]) -> Iterator[Clas
     if len(station.shelves) < 2:
         return
     area = sum(shelf.area for shelf in station.shelves)
-    for crowd in crowds([_held(thing, thing.use.area) for thing in things], area, _rank):
+    for crowd in crowds([_held(thing, thing.use.area, facts.now) for thing in things], area, _rank):
         when, parties = (crowd.start, crowd.end), _parties(book, crowd)
         where = f"all of {place(facts, station.id)}"
         sentence = sentences.shelf_full(facts, where, area, when, parties)
@@ -165,8 +192,10 @@ def _rank(party: Party) -> Party:
     return party
 
 
-def _held(thing: Thing, amount: int) -> Held[Party]:
-    return Held(thing.start, thing.end, amount, Party(thing.steps, thing.waiting is not None, amount))
+def _held(thing: Thing, amount: int, now: int) -> Held[Party]:
+    return Held(
+        max(thing.start, now), thing.end, amount, Party(thing.steps, thing.waiting is not None, amount)
+    )
 
 
 def _over_full(station: Station, crowd: Crowd[Party], sentence: str, by: int) -> Clash:
@@ -179,8 +208,3 @@ def _parties(book: Book, crowd: Crowd[Party]) -> list[tuple[str, int]]:
         (f"{book.facts.words.step(party.steps[0])}{' (waiting)' if party.waits else ''}", party.amount)
         for party in crowd.what
     ]
-
-
-def _name(book: Book, thing: Thing) -> str:
-    name = load(book.facts, thing.step, thing.load)
-    return name if thing.waiting is None else f"what waits after {name}"

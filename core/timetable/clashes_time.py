@@ -1,4 +1,8 @@
-"""Time: loads, links, orders, serving, earliest and latest, the clock."""
+"""Time: loads, links, orders, serving, earliest and latest, the clock.
+
+On the day what has begun is a fact: it is not told that it began too soon or too late, or was served too late. What
+it asks of the steps that are still to come is judged, and how long food waits that waits now.
+"""
 
 from __future__ import annotations
 
@@ -6,6 +10,7 @@ from collections.abc import Iterable, Iterator
 from itertools import chain, pairwise
 
 from core.plan.calendar import clock_offset
+from core.plan.day import State
 from core.plan.decisions import Order
 from core.plan.ids import StepId
 from core.plan.menu import Link, LinkKind
@@ -33,7 +38,8 @@ def time_clashes(book: Book, steps: Iterable[StepId], everything: bool) -> Itera
         if order.first in among or order.then in among:
             yield from _order(book, order)
     for step in known:
-        loads, need = book.loads[step], book.facts.need(step)
+        loads = book.loads[step]
+        need = book.facts.need(step, loads[0].way)
         yield from _loads(book.facts, need, loads)
         yield from _served(book.facts, need, loads)
         yield from _bounds(book.facts, need, loads)
@@ -44,10 +50,16 @@ def _loads(facts: Facts, need: Need, loads: list[Placed]) -> Iterator[Clash]:
     change_over = need.step.loads.change_over if need.step.loads is not None else 0
     for one, other in pairwise(loads):
         gap = other.start - one.end
-        if other.load == one.load + 1 and gap < change_over:
+        if gap < change_over and other.start >= facts.now and _next(facts, one, other):
             kind = ClashKind.OUT_OF_ORDER if gap < 0 else ClashKind.WAIT_TOO_SHORT
             sentence = sentences.next_load(facts, one.step, other.load, other.start, gap, change_over)
             yield Clash(kind, sentence, other.start, one.end + change_over, (one.step,), by=change_over - gap)
+
+
+def _next(facts: Facts, one: Placed, other: Placed) -> bool:
+    """Return whether a load is the next one after another: what lies between was dropped."""
+    between = range(one.load + 1, other.load)
+    return all((one.step, load) in facts.dropped for load in between)
 
 
 def _bond(
@@ -62,7 +74,7 @@ def _bond(
     else:
         one, other = before[-1].end, after[-1].end
     yield from _too_soon(facts, link, number, one, other)
-    if link.most is not None and other - one > link.most:
+    if link.most is not None and other - one > link.most and other >= facts.now:
         gap, limit = other - one, one + link.most
         names = _names(facts, link, number)
         sentence = sentences.too_late_after(facts, link.kind, names, other, gap, link.most)
@@ -77,15 +89,25 @@ def _follows(
     yield from _too_soon(facts, link, number, max(map(_end, before)), min(map(_start, after)))
     if link.most is None:
         return
-    early = facts.need(link.before).early
-    done, until = before[0].end - early, after[-1].start
+    done, until = _done_at(facts, before[0]), after[-1].start
+    early = before[0].end - done
     wait = until - done
-    if wait > link.most:
+    if wait > link.most and until >= facts.now:
         names = _names(facts, link, number, longest=True)
         length = (wait, link.most)
         sentence = sentences.waits(facts, names[0], done, f"{names[1]} starts", length, early > 0)
         steps = (link.before, link.after)
         yield Clash(ClashKind.WAITED_TOO_LONG, sentence, done + link.most, until, steps, by=wait - link.most)
+
+
+def _done_at(facts: Facts, placed: Placed) -> int:
+    """Return when food may be done at the soonest: by the low length where that was cautious, unless it is known."""
+    fact = facts.known.get(placed.key) if facts.known else None
+    if fact is None:
+        return placed.end - facts.need(placed.step, placed.way).early
+    if fact.state is State.DONE or fact.end is not None:
+        return placed.end
+    return min(placed.end, max(facts.now, placed.end - facts.need(placed.step, placed.way).early))
 
 
 def _names(facts: Facts, link: Link, number: int, longest: bool = False) -> tuple[str, str]:
@@ -102,7 +124,7 @@ def _names(facts: Facts, link: Link, number: int, longest: bool = False) -> tupl
 
 def _too_soon(facts: Facts, link: Link, number: int, one: int, other: int) -> Iterator[Clash]:
     gap = other - one
-    if gap < link.least:
+    if gap < link.least and other >= facts.now:
         names = _names(facts, link, number)
         kind = ClashKind.OUT_OF_ORDER if gap < 0 else ClashKind.WAIT_TOO_SHORT
         sentence = sentences.too_soon(facts, link.kind, names, other, gap, link.least)
@@ -116,8 +138,8 @@ def _order(book: Book, order: Order) -> Iterator[Clash]:
     if not before or not after:
         return
     done, start = max(each.end for each in before), min(each.start for each in after)
-    if start < done:
-        facts = book.facts
+    facts = book.facts
+    if start < done and start >= facts.now:
         names = (last_load(facts, order.first), first_load(facts, order.then))
         sentence = sentences.ordered(facts, names, start, done - start)
         yield Clash(ClashKind.OUT_OF_ORDER, sentence, start, done, (order.first, order.then), by=done - start)
@@ -129,16 +151,17 @@ def _served(facts: Facts, need: Need, loads: list[Placed]) -> Iterator[Clash]:
         return
     course, step = need.dish.course, need.step.id
     done = max(each.end for each in loads)
-    if done > course:
+    if done > course and done > facts.now:
         sentence = sentences.late_at_table(facts, last_load(facts, step), done, course, need.dish.served)
         yield Clash(ClashKind.LATE, sentence, course, done, (step,), by=done - course)
     if need.keep is None or need.keep.most is None:
         return
-    done = loads[0].end - need.early
+    done = _done_at(facts, loads[0])
+    early = loads[0].end - done
     wait, most = course - done, need.keep.most
-    if wait > most:
+    if wait > most and course > facts.now:
         name, length = first_load(facts, step), (wait, most)
-        sentence = sentences.waits(facts, name, done, "it is served", length, need.early > 0)
+        sentence = sentences.waits(facts, name, done, "it is served", length, early > 0)
         yield Clash(ClashKind.WAITED_TOO_LONG, sentence, done + most, course, (step,), by=wait - most)
 
 
@@ -147,20 +170,21 @@ def _bounds(facts: Facts, need: Need, loads: list[Placed]) -> Iterator[Clash]:
     step, opens, steps = need.step, facts.plan.opens, (need.step.id,)
     first, last = min(loads, key=_start), max(loads, key=_end)
     start, end = first.start, last.end
-    if opens is not None and start < opens:
+    to_come = start >= facts.now
+    if opens is not None and start < opens and to_come:
         name = load(facts, step.id, first.load)
         sentence = sentences.before_opening(facts, name, start, opens)
         yield Clash(ClashKind.TOO_EARLY, sentence, start, opens, steps, by=opens - start)
-    if step.earliest is not None and start < step.earliest:
+    if step.earliest is not None and start < step.earliest and to_come:
         name = load(facts, step.id, first.load)
         sentence = sentences.too_early(facts, name, start, step.earliest)
         yield Clash(ClashKind.TOO_EARLY, sentence, start, step.earliest, steps, by=step.earliest - start)
-    if step.latest is not None and end > step.latest:
+    if step.latest is not None and end > step.latest and end > facts.now:
         sentence = sentences.too_late(facts, load(facts, step.id, last.load), end, step.latest)
         yield Clash(ClashKind.LATE, sentence, step.latest, end, steps, by=end - step.latest)
     if step.clock is not None:
         start, set_for = loads[0].start, clock_offset(facts.plan, step.clock)
-        if start != set_for:
+        if start != set_for and start >= facts.now:
             kind = ClashKind.TOO_EARLY if start < set_for else ClashKind.LATE
             sentence = sentences.off_the_clock(facts, load(facts, step.id, loads[0].load), start, set_for)
             begin, until = sorted((start, set_for))

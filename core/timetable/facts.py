@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import combinations
 
 from core.plan import calendar
 from core.plan.check_words import Words
+from core.plan.day import Day, Fact
 from core.plan.ids import CookId, StationId, StepId, VesselId
-from core.plan.kitchen import HEATED, Station, StationKind
+from core.plan.kitchen import HEATED, Heater, Station, StationKind
 from core.plan.meaning import HandsAt, hands_of, keep_of, length_at, load_count, reserved, way_of
 from core.plan.menu import Dish, Link, LinkKind
 from core.plan.plan import Plan
 from core.plan.runs import Run, vessel_runs
 from core.plan.step import Heat, Keep, Step, Use
+from core.timetable.so_far import LONG_AGO, dropped_loads, known_loads, without_dropped
 
 DAY = 24 * 60
 FAR = 10 * 366 * DAY
@@ -22,7 +25,7 @@ FAR = 10 * 366 * DAY
 
 @dataclass(frozen=True, slots=True)
 class Need:
-    """What a step comes to in its plan: loads, reserved minutes of one load, places, keeping until served."""
+    """What a way of a step comes to: loads, reserved minutes of one load, places, keeping until served."""
 
     step: Step
     dish: Dish
@@ -39,25 +42,35 @@ class Need:
 
 
 class Facts:
-    """Answers about a plan alone. Each is worked out when first asked for."""
+    """Answers about a plan alone, and about what has happened so far. Each is worked out when first asked for.
 
-    def __init__(self, plan: Plan) -> None:
-        self.plan = plan
-        self._needs: dict[StepId, Need] = {}
-        self._hands: dict[tuple[StepId, int], tuple[HandsAt, ...]] = {}
+    `plan` is the plan without what was dropped; `now` lies before everything where no day is given.
+    """
+
+    def __init__(self, plan: Plan, day: Day | None = None) -> None:
+        self.plan = without_dropped(plan, day)
+        self.has_day = day is not None
+        self.now = LONG_AGO if day is None else day.now
+        self.known: dict[tuple[StepId, int], Fact] = known_loads(plan, day)
+        self.lit = frozenset((each.station, each.start) for each in day.lit) if day else frozenset()
+        self.washed = frozenset((each.vessel, each.after, each.start) for each in day.washed) if day else frozenset()
+        self.dropped: frozenset[tuple[StepId, int]] = dropped_loads(plan, day)
+        self._whole = plan
+        self._needs: dict[tuple[StepId, int], Need] = {}
+        self._hands: dict[tuple[StepId, int, int], tuple[HandsAt, ...]] = {}
         self._away: dict[tuple[CookId, int, int], tuple[calendar.Stretch, ...]] = {}
         self._closed: dict[tuple[StationId, int, int], tuple[calendar.Stretch, ...]] = {}
 
-    def need(self, step: StepId) -> Need:
-        """Return what a step of the plan comes to."""
-        found = self._needs.get(step)
+    def need(self, step: StepId, way: int = 0) -> Need:
+        """Return what a way of a step of the plan comes to: 0 as it is written, 1 its first alternative."""
+        found = self._needs.get((step, way))
         if found is None:
             plan = self.plan
-            the_step, dish, held = plan.steps[step], plan.dish_of[step], reserved(plan, step)
-            _span, uses = way_of(plan, the_step)
+            the_step, dish, held = plan.steps[step], plan.dish_of[step], reserved(plan, step, way)
+            _span, uses = way_of(plan, the_step, way)
             keep, last = keep_of(plan, the_step), step in plan.last_steps
             found = Need(the_step, dish, self.loads(step), held.length, held.early, uses, keep, last)
-            self._needs[step] = found
+            self._needs[step, way] = found
         return found
 
     @cached_property
@@ -73,12 +86,12 @@ class Facts:
         """Return how many loads a step of the plan comes to."""
         return self.load_counts[step]
 
-    def people(self, step: StepId, length: int) -> tuple[HandsAt, ...]:
+    def people(self, step: StepId, length: int, way: int = 0) -> tuple[HandsAt, ...]:
         """Return when a load of this length needs cooks, once for each of them; no minutes: left out."""
-        found = self._hands.get((step, length))
+        found = self._hands.get((step, length, way))
         if found is None:
-            asked = hands_of(self.plan, self.plan.steps[step], length)
-            found = self._hands[step, length] = tuple(
+            asked = hands_of(self.plan, self.plan.steps[step], length, way)
+            found = self._hands[step, length, way] = tuple(
                 each for each in asked if each.minutes > 0 for _person in range(each.people)
             )
         return found
@@ -119,8 +132,8 @@ class Facts:
 
     @cached_property
     def words(self) -> Words:
-        """The names of the plan's things."""
-        return Words(self.plan)
+        """The names of the plan's things, those dropped too."""
+        return Words(self._whole)
 
     @cached_property
     def runs(self) -> dict[VesselId, tuple[Run, ...]]:
@@ -139,6 +152,32 @@ class Facts:
                 for step in run.steps:
                     found.setdefault(step, []).append(vessel)
         return {step: tuple(vessels) for step, vessels in found.items()}
+
+    @cached_property
+    def run_of(self) -> dict[tuple[VesselId, StepId], Run]:
+        """Runs by their vessel and first step, as washings name them."""
+        return {(run.vessel, run.steps[0]): run for runs in self.runs.values() for run in runs}
+
+    @cached_property
+    def walk(self) -> int:
+        """Minutes between stations in different places; 0 where the kitchen is all in one."""
+        places = {station.place for station in self.plan.kitchen.stations}
+        return self.plan.kitchen.walk if len(places) > 1 else 0
+
+    @cached_property
+    def slower(self) -> dict[StationId, Heater]:
+        """Stations in which everything takes longer while they are full, and their heaters."""
+        stations = self.plan.kitchen.stations
+        return {each.id: each.heater for each in stations if each.heater is not None and each.heater.full > 0}
+
+    @cached_property
+    def apart(self) -> tuple[tuple[Station, Station], ...]:
+        """Pairs of stations that are never used at once, in the kitchen's order."""
+        return tuple(
+            (one, other)
+            for one, other in combinations(self.plan.kitchen.stations, 2)
+            if one.id in other.not_with or other.id in one.not_with
+        )
 
     @cached_property
     def kept_steps(self) -> tuple[tuple[StepId, Use], ...]:

@@ -1,7 +1,8 @@
 """The temperature of a heated station over the day, for drawing: heating up, plateaus, changes, off and cooling.
 
 It draws what the settings on the timetable would do, whether they clash or not: a place that is not heated up
-in time is still rising when the food goes in; of two settings at once the one that came last is shown.
+in time is still rising when the food goes in; of two settings at once the one that came last is shown. A fire has
+no setting, so its lighting is not drawn.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from core.plan.kitchen import HEATED, Heater
 from core.plan.plan import Plan
 from core.timetable.book import Book
 from core.timetable.facts import Facts
+from core.timetable.fires import lights
 from core.timetable.timetable import Timetable
 from core.timetable.warming import minutes_at, points_of, rate_of
 
@@ -95,11 +97,11 @@ def _heater(plan: Plan, station: StationId) -> Heater | None:
 
 
 def _stretches(plan: Plan, timetable: Timetable, station: StationId) -> list[_On]:
-    book = Book(Facts(plan), timetable)
+    book, place = Book(Facts(plan), timetable), plan.kitchen.station[station]
     found = [
         _On(heating.start, heating.end, heating.setting, bake=False)
-        for heating in book.heatings
-        if heating.station == station and heating.start < heating.end
+        for heating in book.heatings_at.get(station, ())
+        if heating.start < heating.end and not lights(place, heating)
     ]
     found += (
         _On(thing.start, thing.end, thing.setting, bake=True)

@@ -11,8 +11,9 @@ from core.plan.plan import Plan
 from core.timetable.book import Book, Thing
 from core.timetable.clashes_vessel import vessel_holds
 from core.timetable.facts import Facts
+from core.timetable.fires import hand_minutes
 from core.timetable.sweep import Held, Level, levels, peak
-from core.timetable.timetable import Timetable
+from core.timetable.timetable import Timetable, Washing
 
 __all__ = ["Level", "area_curve", "hands_curve", "load_curve", "peak", "shelf_curves", "vessel_curve"]
 
@@ -50,15 +51,33 @@ def hands_curve(plan: Plan, timetable: Timetable, cook: CookId | None = None) ->
                 if cook is None or hand.cook == cook
             )
     found += (
-        Held(heating.start, heating.start + 1, 1, None)
+        Held(
+            heating.start,
+            heating.start + hand_minutes(plan.kitchen.station.get(heating.station), heating),
+            1,
+            None,
+        )
         for heating in timetable.heatings
         if cook is None or heating.cook == cook
+    )
+    found += (
+        Held(washing.start, washing.end, 1, None)
+        for washing in timetable.washings
+        if _by_hand(plan, washing) and (cook is None or washing.cook == cook)
     )
     return levels(found)
 
 
+def _by_hand(plan: Plan, washing: Washing) -> bool:
+    vessel = plan.kitchen.vessel.get(washing.vessel)
+    return vessel is not None and vessel.by_hand
+
+
 def vessel_curve(plan: Plan, timetable: Timetable, vessel: VesselId) -> tuple[Level, ...]:
-    """Return how many of a vessel are in use or being washed over time."""
+    """Return how many of a vessel are in use, unwashed or being washed over time.
+
+    What is never washed counts for as long as any of the kind is in use.
+    """
     if vessel not in plan.kitchen.vessel:
         return ()
     return levels(vessel_holds(Book(Facts(plan), timetable), vessel))

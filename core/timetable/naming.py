@@ -60,6 +60,12 @@ def load(facts: Facts, step: StepId, which: int) -> str:
     return f"load {which + 1} of {name}" if many or which else name
 
 
+def thing_name(facts: Facts, step: StepId, which: int, waits: bool) -> str:
+    """Return the name of a load, or of what waits after it."""
+    name = load(facts, step, which)
+    return f"what waits after {name}" if waits else name
+
+
 def first_load(facts: Facts, step: StepId) -> str:
     """Return the step's name; that of its first load where it has several."""
     return _of_loads(facts, step, "first")
@@ -113,6 +119,14 @@ def wanted(facts: Facts, use: Use) -> str:
         return place(facts, use.station)
     many = use.kind is StationKind.BURNER and use.units > 1
     return units(use.kind, use.units) if many else a_kind(use.kind)
+
+
+def way_words(facts: Facts, step: StepId, way: int) -> str:
+    """Return "as written", or "the way “at 160 °C”"."""
+    if way == 0:
+        return "as written"
+    name = short(facts.plan.steps[step].alternatives[way - 1].name)
+    return f"the way “{name}”" if name else f"the other way, number {way}"
 
 
 def capital(sentence: str) -> str:

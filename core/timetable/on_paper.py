@@ -1,9 +1,12 @@
 """The timetable as a cook counts it back on paper: every step as late as its waits allow, whoever is free.
 
-It says nothing of what collides: that is what the validator finds in it and what arranging mends.
+It says nothing of what collides: that is what the validator finds in it and what arranging mends. Steps are done in
+the way chosen, or as they are written, and in one piece; nothing is washed; fires are lit as needed.
 """
 
 from __future__ import annotations
+
+from collections.abc import Iterator
 
 from core.plan import meaning
 from core.plan.ids import CookId, StationId, StepId
@@ -12,6 +15,7 @@ from core.plan.menu import Link, LinkKind
 from core.plan.network import back_timed
 from core.plan.plan import Plan
 from core.plan.step import Step, Use
+from core.timetable.so_far import LONG_AGO
 from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable
 from core.timetable.warming import heat_up_minutes
 
@@ -36,20 +40,22 @@ class _OnPaper:
         at = {each.key: each for each in placed}
         stays = [stay for link in self.plan.menu.links for stay in self._link_stays(link, at)]
         stays += [stay for step in self.plan.steps.values() for stay in self._kept(step, at)]
-        return Timetable(tuple(placed), tuple(stays), tuple(self._heatings(placed)))
+        heatings = [*self._heatings(placed), *self._fires(placed, stays)]
+        return Timetable(tuple(placed), tuple(stays), tuple(heatings))
 
     def _placed(self, step_id: StepId, load: int, start: int) -> Placed:
         step = self.plan.steps[step_id]
-        length = meaning.reserved(self.plan, step.id).length
-        _span, uses = meaning.way_of(self.plan, step)
+        way = meaning.ways_open(self.plan, step)[0]
+        length = meaning.reserved(self.plan, step.id, way).length
+        _span, uses = meaning.way_of(self.plan, step, way)
         spots = tuple(spot for use in uses for spot in self._spots(use, start, start + length))
-        heat = meaning.heat_of(self.plan, step)
+        heat = meaning.heat_of(self.plan, step, way)
         hands = tuple(
             Hand(start + hand.start, hand.minutes, cook)
-            for hand in meaning.hands_of(self.plan, step, length)
+            for hand in meaning.hands_of(self.plan, step, length, way)
             for cook in self._cooks(hand.skill, hand.people, start + hand.start, hand.minutes)
         )
-        return Placed(step.id, start, length, load, spots, heat.setting if heat else None, hands)
+        return Placed(step.id, start, length, load, spots, heat.setting if heat else None, hands, way)
 
     def _spots(self, use: Use, start: int, end: int) -> list[Spot]:
         stations = [each for each in self.plan.kitchen.of_kind(use.kind) if use.station in (None, each.id)]
@@ -133,6 +139,26 @@ class _OnPaper:
                     found.append(Heating(station.id, begins, start, setting, cook))
                 out = end if out is None else max(out, end)
         return found
+
+    def _fires(self, placed: list[Placed], stays: list[Stay]) -> Iterator[Heating]:
+        """Light a fire for whatever comes first, and another where that has burnt out, as often as it may be lit."""
+        for station in self.plan.kitchen.stations:
+            if not station.is_fire:
+                continue
+            things = [(each.start, each.end, each.spots) for each in placed]
+            things += ((each.start, each.end, each.spots) for each in stays)
+            there = sorted(each[:2] for each in things if any(spot.station == station.id for spot in each[2]))
+            left, until = station.fires, LONG_AGO
+            for start, end in there:
+                while until < end and left > 0:
+                    ready = max(start, until)
+                    yield self._fire(station, ready)
+                    until, left = (ready + station.burns, left - 1) if station.burns is not None else (end, 0)
+
+    def _fire(self, station: Station, ready: int) -> Heating:
+        begins, laying = ready - station.lighting, min(station.laying, station.lighting)
+        cook = next(iter(self._cooks("", 1, begins, laying)), None) if laying else None
+        return Heating(station.id, begins, ready, 0, cook)
 
 
 def _by_start(item: tuple[tuple[StepId, int], int]) -> tuple[int, tuple[StepId, int]]:

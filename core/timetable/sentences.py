@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from core.measures.minutes import show_minutes
-from core.measures.words import join_words
+from core.measures.words import join_words, plural
 from core.plan.check_words import short
 from core.plan.ids import CookId, StationId, StepId
 from core.plan.menu import LinkKind
 from core.timetable.facts import Facts
-from core.timetable.naming import at_place, beside, capital, clock, load, number, span
+from core.timetable.naming import at_place, beside, capital, clock, load, number, span, way_words
 
 # ---- what is on the timetable
 
@@ -45,10 +45,28 @@ def far_off(facts: Facts, step: StepId, which: int) -> str:
     return f"{capital(load(facts, step, which))} is placed more than ten years from plating."
 
 
-def wrong_length(name: str, given: int, needs: int, setting: int | None) -> str:
-    """Say that a load has more or fewer minutes than it needs."""
-    at = "" if setting is None else f" at {setting} °C"
-    return f"{capital(name)} is given {show_minutes(given)}{at} and needs {show_minutes(needs)}."
+def dropped(facts: Facts, step: StepId, which: int) -> str:
+    """Say that something dropped is still on the timetable."""
+    return f"{capital(load(facts, step, which))} was dropped and is still on the timetable; take it off."
+
+
+def no_such_way(facts: Facts, name: str, step: StepId, way: int) -> str:
+    """Say that a load is done in a way that its step does not have."""
+    others = len(facts.plan.steps[step].alternatives)
+    has = "has no other way" if others == 0 else f"has {plural(others, 'other way')}"
+    return f"{capital(name)} is done in way {way} besides the written one, and {has}."
+
+
+def not_chosen(facts: Facts, name: str, step: StepId, ways: tuple[int, int]) -> str:
+    """Say that a load is done in another way than the cook chose. `ways`: given, chosen."""
+    given, chosen = (way_words(facts, step, way) for way in ways)
+    return f"{capital(name)} is done {given}; you chose to do it {chosen}."
+
+
+def other_way(facts: Facts, name: str, step: StepId, ways: tuple[int, int]) -> str:
+    """Say that a load is done in another way than the first one. `ways`: here, there."""
+    here, there = (way_words(facts, step, way) for way in ways)
+    return f"{capital(name)} is done {here}, the first load {there}; all loads of a step are done in one way."
 
 
 def pinned_start(facts: Facts, name: str, start: int, pinned: int) -> str:

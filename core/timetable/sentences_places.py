@@ -93,6 +93,12 @@ def closed(facts: Facts, name: str, station: StationId, when: tuple[int, int]) -
     )
 
 
+def heated_closed(facts: Facts, station: StationId, when: tuple[int, int], fire: bool) -> str:
+    """Say that a station is heated or lit while it is not there."""
+    does = "is to be lit" if fire else "is to heat up"
+    return f"{_the(facts, station)} {does} from {span(facts, *when)}, when it is not there."
+
+
 def no_stay(facts: Facts, name: str, use: Use, when: tuple[int, int]) -> str:
     """Say that food waits and has no place for it."""
     return (
@@ -244,18 +250,6 @@ def shelf_full(facts: Facts, shelf: str, area: int, when: tuple[int, int], parti
         f"From {span(facts, *when)} {shelf} is over-full by {together - area:,} cm²: it has {area:,}, and"
         f" {_with_amounts(parties)} {verb} {together:,}."
     )
-
-
-def vessel_short(
-    facts: Facts, vessel: str, count: int, when: tuple[int, int], parties: Sequence[Party]
-) -> str:
-    """Say that more vessels of a kind are wanted than there are."""
-    together = sum(amount for _name, amount in parties)
-    many = vessel if together == len(parties) else f"{together} × {vessel}"
-    there = "there is one" if count == 1 else f"there are {number(count)}"
-    verb = "wants" if len(parties) == 1 else "want"
-    names = join_words([name for name, _amount in parties])
-    return f"From {span(facts, *when)} {names} {verb} {many} at once, and {there}."
 
 
 def _the(facts: Facts, station: StationId) -> str:

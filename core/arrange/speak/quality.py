@@ -231,7 +231,7 @@ def _changed(facts: Facts, wish: WishKind, was: int, now: int, dishes: tuple[Dis
 _SHORT: dict[WishKind, Callable[[Facts, int], str]] = {
     WishKind.FRESH: lambda _facts, amount: f"{show_minutes(amount)} of waiting",
     WishKind.CALM: lambda facts, amount: f"{show_minutes(amount)} hands-on between {_last_hour(facts)}",
-    WishKind.OVEN: lambda _facts, amount: f"{plural(amount, 'heating')} and changes" if amount != 1 else "1 heating",
+    WishKind.OVEN: lambda _facts, amount: _turns(amount),
     WishKind.SLEEP: lambda facts, amount: (
         f"{show_minutes(amount)} before {_until(facts)}" if amount else f"nobody before {_until(facts)}"
     ),
@@ -245,6 +245,10 @@ _SHORT: dict[WishKind, Callable[[Facts, int], str]] = {
 def _listed(names: list[str]) -> str:
     """Join names that may hold commas themselves."""
     return "; ".join(names)
+
+
+def _turns(count: int) -> str:
+    return f"{plural(count, 'heating')} and changes of the oven" if count != 1 else "1 heating of the oven"
 
 
 def _dish(facts: Facts, part: Part) -> str:

@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from core.plan import meaning
-from core.plan.ids import CookId, StationId, StepId
+from core.plan.day import Day
+from core.plan.ids import CookId, StationId, StepId, VesselId
 from core.plan.kitchen import HEATED, StationKind
 from core.plan.menu import LinkKind
 from core.plan.plan import Plan
 from core.plan.step import Use
 from core.timetable.clash import Clash, ClashKind
 from core.timetable.clashes import clashes
-from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable
+from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable, Washing
 
 PLATED = 19 * 60 + 30
 """The clock minute at which the builders' plans are plated."""
@@ -32,6 +33,11 @@ def spot(station: str, units: int = 1, shelf: int | None = None) -> Spot:
 def heating(station: str, start: int, end: int, setting: int, cook: str | None = "ann") -> Heating:
     """Return a heating."""
     return Heating(StationId(station), start, end, setting, None if cook is None else CookId(cook))
+
+
+def washing(vessel: str, start: int, after: str, minutes: int = 5, cook: str | None = "ann") -> Washing:
+    """Return a washing."""
+    return Washing(VesselId(vessel), start, minutes, StepId(after), None if cook is None else CookId(cook))
 
 
 def some_spots(plan: Plan, uses: Sequence[Use]) -> tuple[Spot, ...]:
@@ -54,12 +60,17 @@ def placed(
     spots: Sequence[Spot] | None = None,
     setting: int | None = None,
     cook: str | None = "ann",
+    way: int | None = None,
 ) -> Placed:
-    """Return a load with its true length, the setting its heat asks for unless given, and one cook for all."""
+    """Return a load with its true length, the setting its heat asks for unless given, and one cook for all.
+
+    It is done in the way chosen, or as written, unless `way` says otherwise; its place is not full.
+    """
     the_step = plan.steps[StepId(step)]
-    _span, uses = meaning.way_of(plan, the_step)
-    heat = meaning.heat_of(plan, the_step)
-    length = meaning.reserved(plan, the_step.id).length
+    way = meaning.ways_open(plan, the_step)[0] if way is None else way
+    _span, uses = meaning.way_of(plan, the_step, way)
+    heat = meaning.heat_of(plan, the_step, way)
+    length = meaning.reserved(plan, the_step.id, way).length
     heated = any(use.heat is not None and use.kind in HEATED for use in uses)
     if heat is not None and setting is None:
         setting = heat.setting
@@ -68,11 +79,11 @@ def placed(
     who = None if cook is None else CookId(cook)
     hands = tuple(
         Hand(start + each.start, each.minutes, who)
-        for each in meaning.hands_of(plan, the_step, length)
+        for each in meaning.hands_of(plan, the_step, length, way)
         for _person in range(each.people)
     )
     where = some_spots(plan, uses) if spots is None else tuple(spots)
-    return Placed(the_step.id, start, length, load, where, setting, hands)
+    return Placed(the_step.id, start, length, load, where, setting, hands, way)
 
 
 def laid(
@@ -84,15 +95,27 @@ def laid(
     cooks: Mapping[str, str | None] | None = None,
     stays: Mapping[str, Sequence[Spot]] | None = None,
     heatings: Sequence[Heating] = (),
+    washings: Sequence[Washing] = (),
+    ways: Mapping[str, int] | None = None,
 ) -> Timetable:
     """Return a timetable of steps (loads: several starts) by their ids; stays go where `stays` says, by step."""
     spots, settings, cooks, stays = spots or {}, settings or {}, cooks or {}, stays or {}
+    ways = ways or {}
     loads = [
-        placed(plan, step, start, number, spots.get(step), settings.get(step), cooks.get(step, "ann"))
+        placed(
+            plan,
+            step,
+            start,
+            number,
+            spots.get(step),
+            settings.get(step),
+            cooks.get(step, "ann"),
+            ways.get(step),
+        )
         for step, each in starts.items()
         for number, start in enumerate((each,) if isinstance(each, int) else each)
     ]
-    return Timetable(tuple(loads), tuple(stays_of(plan, loads, stays)), tuple(heatings))
+    return Timetable(tuple(loads), tuple(stays_of(plan, loads, stays)), tuple(heatings), tuple(washings))
 
 
 def stays_of(plan: Plan, loads: Sequence[Placed], where: Mapping[str, Sequence[Spot]]) -> list[Stay]:
@@ -132,10 +155,12 @@ def stays_of(plan: Plan, loads: Sequence[Placed], where: Mapping[str, Sequence[S
     return found
 
 
-def the_clash(plan: Plan, timetable: Timetable) -> Clash:
-    """Return the only clash there is."""
-    found = clashes(plan, timetable)
+def the_clash(plan: Plan, timetable: Timetable, day: Day | None = None) -> Clash:
+    """Return the only clash there is; each of its steps finds it alone, and no other step does."""
+    found = clashes(plan, timetable, day=day)
     assert len(found) == 1, [each.sentence for each in found]
+    for step in plan.steps:
+        assert clashes(plan, timetable, [step], day) == (found if step in found[0].steps else ())
     return found[0]
 
 

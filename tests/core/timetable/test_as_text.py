@@ -1,6 +1,7 @@
 """Timetables as text and back; what is no timetable is refused in words."""
 
 import json
+from dataclasses import replace
 
 import pytest
 
@@ -9,7 +10,7 @@ from core.plan.menu import LinkKind
 from core.plan.step import Holding, Wait
 from core.timetable.as_text import read_timetable, write_timetable
 from core.timetable.timetable import Heating, Placed, Stay, Timetable
-from tests.core.timetable.laid import heating, laid
+from tests.core.timetable.laid import heating, laid, washing
 from tests.support.builders import a_dish, a_link, a_plan, a_use, at_oven, hands_off
 
 PLAN = a_plan(
@@ -54,6 +55,49 @@ def test_the_text_is_plain_json_with_clock_times_for_people():
         "station": "oven", "start": -147, "end": -137, "clock": "2026-09-26 17:03", "setting": 160, "cook": "ann",
     }  # fmt: skip
     assert text.count("\n") == 11  # one thing to a line
+
+
+def test_ways_and_washings_are_written_where_there_are_any_and_read():
+    new = replace(
+        TIMETABLE,
+        placed=(replace(TIMETABLE.placed[0], way=2), TIMETABLE.placed[1]),
+        washings=(washing("pot", -40, "gratin.chill"), washing("pot", -30, "gratin.bake", 3, None)),
+    )
+    text = write_timetable(PLAN, new)
+    assert read_timetable(text) == new
+    record = json.loads(text)
+    assert [each.get("way") for each in record["placed"]] == [2, None]
+    assert record["washings"][0] == {
+        "vessel": "pot", "start": -40, "minutes": 5, "after": "gratin.chill", "cook": "ann",
+        "clock": "2026-09-26 18:50",
+    }  # fmt: skip
+    assert "washings" not in json.loads(write_timetable(PLAN, TIMETABLE))
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (
+            '"washings": [{"vessel": "pot", "start": 1, "minutes": 2}]',
+            'In washing 1 "after" is missing; it must be',
+        ),
+        (
+            '"washings": [{"vessel": 3, "start": 1, "minutes": 2, "after": "a.b"}]',
+            'In washing 1 "vessel" is "3"',
+        ),
+        (
+            '"washings": [{"vessel": "pot", "start": 1, "end": 2, "after": "a.b"}]',
+            'In washing 1 "end" is unknown',
+        ),
+        (
+            '"placed": [{"step": "a.b", "start": 1, "length": 2, "way": "slow"}]',
+            'In placed 1 "way" is "slow"',
+        ),
+    ],
+)
+def test_odd_ways_and_washings_are_refused(text, words):
+    with pytest.raises(Refusal, match=words):
+        read_timetable(f'{{"cookday_timetable": 1, {text}}}')
 
 
 def test_clock_times_are_not_read():

@@ -25,7 +25,7 @@ def changed(**fields) -> Moved:
 
 
 def kinds(moved: Moved) -> set[str]:
-    words = ("other_length", "other_place", "other_setting", "other_hands")
+    words = ("other_length", "other_place", "other_setting", "other_hands", "other_way")
     return {word for word in words if getattr(moved, word)}
 
 

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from core.plan.decisions import Choice, Pin
+from core.plan.decisions import Pin
 from core.plan.ids import CookId, StationId, StepId
-from core.plan.step import Alternative, Attention, Loads, Span, Touch
+from core.plan.step import Attention, Loads, Touch
 from core.timetable.clash import ClashKind
 from core.timetable.clashes import clashes
 from core.timetable.facts import FAR
@@ -130,18 +130,6 @@ def test_a_temperature_on_a_burner_leaves_the_length_alone():
     step = hands_off("oil.heat", 11, uses=(a_use("burner", heat=180),))
     plan = a_plan(a_dish("oil", step))
     assert not clashes(plan, laid(plan, {"oil.heat": at("19:00")}, settings={"oil.heat": 190}))
-
-
-def test_the_way_chosen_says_how_long_and_where():
-    slow = Alternative("slow", Span.of(65), (a_use("grill"),))
-    step = hands_off("leg.roast", 45, uses=(a_use("burner"),), alternatives=(slow,))
-    dish = a_dish("leg", step)
-    plan = a_plan(dish)
-    assert not clashes(plan, laid(plan, {"leg.roast": at("18:00")}))
-    other = a_plan(dish, choices=(Choice(step.id, 1),))
-    assert not clashes(other, laid(other, {"leg.roast": at("18:00")}))
-    kinds = {clash.kind for clash in clashes(other, laid(plan, {"leg.roast": at("18:00")}))}
-    assert kinds == {ClashKind.LENGTH, ClashKind.WRONG_PLACE}
 
 
 def test_a_pinned_start_holds_to_the_minute():

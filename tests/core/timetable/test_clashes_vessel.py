@@ -3,7 +3,7 @@
 from core.plan.step import Holding, Keep, VesselUse, Wait
 from core.timetable.clash import ClashKind
 from core.timetable.clashes import clashes
-from tests.core.timetable.laid import at, laid, the_clash, told
+from tests.core.timetable.laid import at, laid, the_clash, told, washing
 from tests.support.builders import a_dish, a_kitchen, a_link, a_plan, a_vessel, hands_off
 
 POT = (VesselUse(a_vessel("pot").id),)
@@ -23,14 +23,49 @@ SOUP = {"soup.sweat": at("17:30"), "soup.boil": at("18:00")}
 
 def test_a_pot_is_washed_before_it_is_used_again():
     plan = soup_and_stew()
-    assert not clashes(plan, laid(plan, {**SOUP, "stew.braise": at("18:25")}))
-    clash = the_clash(plan, laid(plan, {**SOUP, "stew.braise": at("18:24")}))
+    washed = [washing("pot", at("18:20"), "soup.sweat")]
+    good = laid(plan, {**SOUP, "stew.braise": at("18:25")}, washings=washed)
+    assert not clashes(plan, good)
+    clash = the_clash(plan, laid(plan, {**SOUP, "stew.braise": at("18:24")}, washings=washed))
     assert told(clash) == (ClashKind.VESSEL_SHORT, at("18:24"), at("18:25"), 1)
     assert clash.steps == ("soup.sweat", "soup.boil", "stew.braise")
     assert clash.vessels == ("pot",)
     assert clash.sentence == (
         "From 18:24 to 18:25 Soup: Boil (being washed) and Stew: Braise want 28 cm pot at once, and there is one."
     )
+
+
+def test_a_pot_that_is_not_washed_is_not_free():
+    plan = soup_and_stew()
+    starts = {**SOUP, "stew.braise": at("18:55")}
+    clash = the_clash(plan, laid(plan, starts))
+    assert told(clash) == (ClashKind.VESSEL_SHORT, at("18:55"), at("19:25"), 1)
+    assert clash.sentence == (
+        "From 18:55 to 19:25 Soup: Boil (not washed) and Stew: Braise want 28 cm pot at once, and there is one;"
+        " it can be washed from 18:20, which takes 5 min."
+    )
+    # washed when there is time for it, before the stew or, a minute later, not
+    assert not clashes(plan, laid(plan, starts, washings=[washing("pot", at("18:50"), "soup.sweat")]))
+    clash = the_clash(plan, laid(plan, starts, washings=[washing("pot", at("18:51"), "soup.sweat")]))
+    assert told(clash) == (ClashKind.VESSEL_SHORT, at("18:55"), at("18:56"), 1)
+    # what comes first and is never needed again needs no washing; nor does the last
+    assert not clashes(plan, laid(plan, {**SOUP, "stew.braise": at("18:25")}, washings=[
+        washing("pot", at("18:20"), "soup.sweat"), washing("pot", at("18:55"), "stew.braise")]))  # fmt: skip
+    two = soup_and_stew(count=2)
+    assert not clashes(two, laid(two, starts))
+
+
+def test_a_dirty_pot_is_short_until_nobody_uses_one():
+    soup, stew, broth = (
+        a_dish(name, hands_off(f"{name}.boil", 10, vessels=POT), course=60)
+        for name in ("soup", "stew", "broth")
+    )
+    plan = a_plan(soup, stew, broth, kitchen=a_kitchen(vessels=(a_vessel("pot", 2, name="Pot"),)))
+    starts = {"soup.boil": at("18:00"), "stew.boil": at("18:20"), "broth.boil": at("18:40")}
+    clash = the_clash(plan, laid(plan, starts))
+    assert told(clash) == (ClashKind.VESSEL_SHORT, at("18:40"), at("18:50"), 1)
+    one = [washing("pot", at("18:30"), "soup.boil")]
+    assert not clashes(plan, laid(plan, starts, washings=one))
 
 
 def test_a_run_holds_its_pot_through_its_waits():
@@ -53,11 +88,13 @@ def test_more_pots_than_one():
 
 def test_a_dish_that_waits_in_its_pot_keeps_it_until_served():
     plan = soup_and_stew(keep=Keep(None, Wait(Holding.VESSEL)))
-    assert not clashes(plan, laid(plan, {**SOUP, "stew.braise": at("19:35")}))
-    clash = the_clash(plan, laid(plan, {**SOUP, "stew.braise": at("19:34")}))
+    served = [washing("pot", at("19:30"), "soup.sweat")]
+    assert not clashes(plan, laid(plan, {**SOUP, "stew.braise": at("19:35")}, washings=served))
+    clash = the_clash(plan, laid(plan, {**SOUP, "stew.braise": at("19:34")}, washings=served))
     assert (clash.start, clash.end, clash.by) == (at("19:34"), at("19:35"), 1)
     other = soup_and_stew(keep=Keep(None, Wait(Holding.HOT)))
-    assert not clashes(other, laid(other, {**SOUP, "stew.braise": at("18:25")}))
+    done = [washing("pot", at("18:20"), "soup.sweat")]
+    assert not clashes(other, laid(other, {**SOUP, "stew.braise": at("18:25")}, washings=done))
 
 
 def test_a_run_takes_as_many_as_its_fullest_step():

@@ -176,3 +176,11 @@ def test_a_bake_without_a_setting_is_not_drawn():
     plan = bakes(160)
     placed = laid(plan, {"a.bake": -60}).placed[0]
     assert curve(plan, Timetable((replace(placed, setting=None),)), OVEN) == ()
+
+
+def test_the_lighting_of_a_fire_is_not_drawn():
+    fired = replace(an_oven(heater=HEATER), lighting=20, burns=90)
+    plan = a_plan(a_dish("a", *bakes(200).menu.dishes[0].steps), kitchen=a_kitchen(oven=fired))
+    warm, lit = heating("oven", -74, -60, 200), heating("oven", -90, -70, 0)
+    assert drawn(plan, {"a.bake": -60}, warm, lit) == drawn(plan, {"a.bake": -60}, warm)
+    assert curve(plan, laid(plan, {}, heatings=[lit]), OVEN) == ()

@@ -1,5 +1,7 @@
 """What is in use when: units, shelves, hands, vessels, and the peak."""
 
+from dataclasses import replace
+
 from core.plan.ids import CookId, StationId, VesselId
 from core.plan.kitchen import Shelf, Station, StationKind
 from core.plan.step import Attention, Holding, Touch, VesselUse, Wait
@@ -13,9 +15,10 @@ from core.timetable.load import (
     vessel_curve,
 )
 from core.timetable.timetable import Timetable
-from tests.core.timetable.laid import heating, laid, spot
+from tests.core.timetable.laid import heating, laid, spot, washing
 from tests.support.builders import (
     a_dish,
+    a_fire,
     a_fridge,
     a_kitchen,
     a_link,
@@ -93,8 +96,20 @@ def test_hands_are_counted_for_all_and_for_each_cook():
     assert hands_curve(plan(), on, CookId("ann")) == ((-60, -50, 1), (-25, -24, 2), (-24, -23, 1))
 
 
+def test_hands_that_light_fires_and_wash_up_are_counted():
+    washed = timetable(washings=[washing("pot", -12, "stew.brown")])
+    assert hands_curve(plan(), washed, CookId("ann")) == ((-60, -50, 1), (-25, -23, 1), (-12, -7, 1))
+    alone = replace(plan(), kitchen=replace(plan().kitchen, vessels=(a_vessel("pot", by_hand=False),)))
+    assert hands_curve(alone, washed, CookId("ann")) == ((-60, -50, 1), (-25, -23, 1))
+    fires = replace(plan(), kitchen=replace(plan().kitchen, stations=(*plan().kitchen.stations, a_fire())))
+    lit = timetable(heatings=[heating("grill", -45, -20, 0)])
+    assert hands_curve(fires, lit, CookId("ann")) == ((-60, -50, 1), (-45, -40, 1), (-25, -23, 1))
+
+
 def test_a_vessel_is_in_use_through_its_run_and_its_washing():
-    assert vessel_curve(plan(), timetable(), VesselId("pot")) == ((-60, -10, 1),)
+    assert vessel_curve(plan(), timetable(), VesselId("pot")) == ((-60, -15, 1),)
+    washed = timetable(washings=[washing("pot", -12, "stew.brown")])
+    assert vessel_curve(plan(), washed, VesselId("pot")) == ((-60, -7, 1),)
     assert vessel_curve(plan(), timetable(), VesselId("wok")) == ()
 
 

@@ -379,7 +379,7 @@ def test_f10_the_mousse_sets_from_1530_and_is_half_an_hour_late():
 
 
 def test_f17_twelve_minutes_past_the_coals():
-    """As far as a plan can say it today: the chops must be done 60 min after the coals are ready."""
+    """With the coals as a step and a limit: the chops must be done 60 min after they are ready (as a fire: fires)."""
     coals = a_dish("coals", hands_off("coals.glow", 25), served=False)
     leeks = hands_off("leeks.grill", 12, uses=(a_use("grill", 8),), loads=Loads(24, 8, change_over=2))
     chops = hands_off("chops.grill", 30, uses=(a_use("grill", 8),))

@@ -1,4 +1,4 @@
-"""Random timetables of a plan: nearly right ones, each with some things wrong, and things that make no sense."""
+"""Random timetables of a plan, and days: nearly right ones, some things wrong in each, some that make no sense."""
 
 from __future__ import annotations
 
@@ -7,10 +7,12 @@ from dataclasses import replace
 from hypothesis import strategies as st
 
 from core.plan import meaning
-from core.plan.ids import CookId, StationId, StepId
+from core.plan.day import Day, Fact, State
+from core.plan.ids import CookId, StationId, StepId, VesselId
 from core.plan.menu import LinkKind
 from core.plan.plan import Plan
-from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable
+from core.plan.runs import vessel_runs
+from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable, Washing
 from tests.core.timetable.laid import placed, stays_of
 
 MOST_LOADS = 4
@@ -39,7 +41,14 @@ def _spots(draw: st.DrawFn, plan: Plan) -> Spot:
 def _loads(draw: st.DrawFn, plan: Plan, step: StepId, load: int, first: int, last: int) -> Placed:
     heat = meaning.heat_of(plan, plan.steps[step])
     settings = (None,) if heat is None else (None, heat.setting, heat.low, heat.high, heat.high + 1)
-    found = placed(plan, step, draw(st.integers(first, last)), load, setting=draw(st.sampled_from(settings)))
+    the_step = plan.steps[step]
+    way = draw(st.sampled_from((*meaning.ways_open(plan, the_step), *range(len(the_step.alternatives) + 1))))
+    setting = draw(st.sampled_from(settings))
+    found = placed(plan, step, draw(st.integers(first, last)), load, setting=setting, way=way)
+    if _seldom(draw):
+        found = replace(found, way=draw(st.integers(-1, 3)))
+    if len(found.hands) == 1 and draw(st.booleans()):
+        found = draw(_cut(found))
     hands = tuple(replace(hand, cook=draw(_cooks(plan))) for hand in found.hands[:8])
     found = replace(found, hands=hands)
     if _seldom(draw):
@@ -55,6 +64,16 @@ def _loads(draw: st.DrawFn, plan: Plan, step: StepId, load: int, first: int, las
         more = Hand(draw(st.integers(first, last)), draw(st.integers(-1, 9)), draw(_cooks(plan)))
         found = replace(found, hands=(*found.hands[1:], more))
     return found
+
+
+@st.composite
+def _cut(draw: st.DrawFn, whole: Placed) -> Placed:
+    """Draw a load whose one hand is cut into two, with a pause between them."""
+    (hand,) = whole.hands
+    first, pause = draw(st.integers(0, hand.minutes)), draw(st.integers(-1, 9))
+    rest = Hand(hand.start + first + pause, hand.minutes - first, hand.cook)
+    length = whole.length if _seldom(draw) else whole.length + max(0, pause)
+    return replace(whole, length=length, hands=(replace(hand, minutes=first), rest))
 
 
 @st.composite
@@ -79,7 +98,8 @@ def _stays(draw: st.DrawFn, plan: Plan, loads: list[Placed]) -> tuple[Stay, ...]
 
 @st.composite
 def _heatings(draw: st.DrawFn, plan: Plan, loads: list[Placed]) -> tuple[Heating, ...]:
-    stations = [*(each.id for each in plan.kitchen.stations if each.heater), StationId("kiln")]
+    warm = [each for each in plan.kitchen.stations if each.heater or each.is_fire]
+    stations = [*(each.id for each in warm), StationId("kiln")]
     starts = [each.start for each in loads if each.setting is not None] or [0]
     settings = [each.setting for each in loads if each.setting is not None] or [180]
     found = []
@@ -94,7 +114,47 @@ def _heatings(draw: st.DrawFn, plan: Plan, loads: list[Placed]) -> tuple[Heating
                 draw(_cooks(plan)),
             )
         )
+    for fire in (each for each in warm if each.is_fire):
+        for _each in range(draw(st.integers(0, 2))):
+            ready = draw(st.sampled_from([each.start for each in loads] or [0]))
+            lighting = fire.lighting + (draw(st.integers(-2, 2)) if _seldom(draw) else 0)
+            found.append(Heating(fire.id, ready - lighting, ready, 0, draw(_cooks(plan))))
     return tuple(found)
+
+
+@st.composite
+def _washings(draw: st.DrawFn, plan: Plan, loads: list[Placed]) -> tuple[Washing, ...]:
+    found = []
+    for run in vessel_runs(plan):
+        ends = [each.end for each in loads if each.step in run.steps] or [0]
+        minutes = plan.kitchen.vessel[run.vessel].washing
+        if draw(st.booleans()):
+            start = max(ends) + draw(st.integers(-1, 20))
+            minutes = draw(st.integers(-1, 9)) if _seldom(draw) else minutes
+            after = draw(st.sampled_from((run.steps[0], run.steps[0], run.steps[-1])))
+            found.append(Washing(run.vessel, start, minutes, after, draw(_cooks(plan))))
+    if _seldom(draw):
+        start = draw(st.sampled_from((0, 10**12)))
+        found.append(Washing(VesselId("wok"), start, 5, StepId("no.step"), draw(_cooks(plan))))
+    return tuple(found)
+
+
+@st.composite
+def days(draw: st.DrawFn, plan: Plan, timetable: Timetable, first: int = -60, last: int = 20) -> Day:
+    """Draw a day on which much of a timetable has happened, not always as planned."""
+    now = draw(st.integers(first, last))
+    facts: dict[tuple[StepId, int], Fact] = {}
+    for each in timetable.placed:
+        if abs(each.start) > 10**6 or (each.start >= now and not _seldom(draw)):
+            continue
+        state = draw(st.sampled_from((State.DONE, State.UNDER_WAY, State.DONE, State.DROPPED)))
+        start = each.start + (draw(st.integers(-2, 2)) if _seldom(draw) else 0)
+        end = draw(st.sampled_from((None, each.end, each.end, now)))
+        facts[each.key] = Fact(each.step, state, start, end, each.load)
+    for step in plan.steps:
+        if _seldom(draw):
+            facts.setdefault((step, 0), Fact(step, State.DROPPED))
+    return Day(now, tuple(facts.values()))
 
 
 @st.composite
@@ -106,6 +166,7 @@ def timetables(draw: st.DrawFn, plan: Plan, first: int = -300, last: int = 60) -
         there = [load for load in range(min(count, MOST_LOADS)) if not _seldom(draw)]
         loads += [draw(_loads(plan, step.id, load, first, last)) for load in there]
     stays, heatings = draw(_stays(plan, loads)), draw(_heatings(plan, loads))
+    washings = draw(_washings(plan, loads))
     if loads and _seldom(draw):
         odd = draw(st.sampled_from(loads))
         wrong = draw(
@@ -120,4 +181,4 @@ def timetables(draw: st.DrawFn, plan: Plan, first: int = -300, last: int = 60) -
             )
         )
         loads.append(wrong)
-    return Timetable(tuple(loads), stays, heatings)
+    return Timetable(tuple(loads), stays, heatings, washings)
