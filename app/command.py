@@ -1,6 +1,6 @@
 """The command `cookday`: opens the window, or does one thing for scripts and machines without a display.
 
-Exit codes: 0 done and everything meets, 1 clashes remain, 2 bad input (one clear line on stderr).
+Exit codes: 0 done and everything meets, 1 clashes remain or it cannot be met, 2 bad input (one clear line on stderr).
 """
 
 from __future__ import annotations
@@ -13,14 +13,17 @@ from collections.abc import Callable, Sequence
 from difflib import get_close_matches
 from math import isfinite
 from pathlib import Path
-from typing import NoReturn
+from typing import Any, NoReturn
 
 from core.measures.refusal import Refusal
 
 BAD_INPUT, STOPPED, NOBODY_READS = 2, 130, 141
 """The last two are what a shell makes of a program ended by an interrupt or by a closed pipe."""
 
-_WAYS = ("arrange", "check", "sheet", "picture", "schema", "demo")
+_WAYS = (
+    *("arrange", "check", "why", "ways", "quality", "chances", "late"),
+    *("sheet", "picture", "schema", "demo"),
+)
 _MOST_FAULTS = 3
 _LONGEST_SEARCH = 86_400
 _NARROWEST, _WIDEST = 400, 20_000
@@ -31,8 +34,10 @@ examples:
   cookday demo plans                                 put the demo plans into the folder plans
   cookday arrange plans/harvest_supper.toml --timetable supper.json
   cookday sheet plans/harvest_supper.toml --timetable supper.json --to supper.pdf
+  cookday ways plans/too_much.toml                   what to change so that all meets
+  cookday late plans/harvest_supper.toml --timetable supper.json --at 18:40 --by 20
 
-exit codes: 0 done and everything meets, 1 clashes remain, 2 bad input
+exit codes: 0 done and everything meets, 1 clashes remain or it cannot be met, 2 bad input
 """
 
 
@@ -97,7 +102,7 @@ def _open_window(files: list[str]) -> int:
     if _has_no_display():
         raise Refusal(
             "There is no display here for the window. Use cookday arrange, check, sheet or picture; "
-            "cookday --help tells how."
+            "cookday --help tells how and what else there is."
         )
     from app.start import start
 
@@ -167,6 +172,7 @@ def _parser() -> argparse.ArgumentParser:
     _check_way(
         ways.add_parser("check", help="tell what clashes in a timetable, without arranging"), scripted.check
     )
+    _advice_ways(ways)
     _sheet_way(ways.add_parser("sheet", help="write the run sheet as PDF"), scripted.sheet)
     _picture_way(ways.add_parser("picture", help="write a picture of the timeline"), scripted.picture)
     schema = ways.add_parser("schema", help="print the JSON Schema of plans written as text")
@@ -193,6 +199,33 @@ def _check_way(parser: argparse.ArgumentParser, run: Way) -> None:
     parser.set_defaults(run=run)
 
 
+def _advice_ways(ways: Any) -> None:
+    """Add what tells about a plan: why not, ways out, how good, how sure, guests late."""
+    from app import scripted
+
+    why = ways.add_parser("why", help="tell why a plan cannot be met")
+    _plan(why)
+    _seconds_of(why, 8.0, "how long to look for reasons")
+    why.set_defaults(run=scripted.why)
+    out = ways.add_parser("ways", help="tell what to change so that all meets, each way tried")
+    _plan(out)
+    _seconds_of(out, 1.0, "how long to look for each kind of way out")
+    out.set_defaults(run=scripted.ways)
+    for name, run, words in (
+        ("quality", scripted.quality, "tell how good the day is, wish by wish, and what better would cost"),
+        ("chances", scripted.chances, "tell how likely all is in time, and what threatens it"),
+        ("late", scripted.late, "tell how long the menu can stand when the guests are late"),
+    ):
+        parser = ways.add_parser(name, help=words)
+        _plan(parser)
+        _effort(parser)
+        _used(parser)
+        parser.set_defaults(run=run)
+        if name == "late":
+            parser.add_argument("--at", default="-30 min", metavar="TIME", help="heard of at, such as 18:40 (-30 min)")
+            parser.add_argument("--by", default="", metavar="MIN", help="and what happens if serving is so much later")
+
+
 def _sheet_way(parser: argparse.ArgumentParser, run: Way) -> None:
     _made_from_a_timetable(parser, "OUT.pdf")
     parser.add_argument("--paper", choices=("a4", "letter"), default="a4")
@@ -212,13 +245,17 @@ def _picture_way(parser: argparse.ArgumentParser, run: Way) -> None:
 def _made_from_a_timetable(parser: argparse.ArgumentParser, ends: str) -> None:
     _plan(parser)
     _effort(parser)
+    _used(parser)
+    parser.add_argument("--to", type=Path, required=True, metavar=ends, help="write it here")
+
+
+def _used(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--timetable",
         type=Path,
         metavar="IN.json",
         help="use this one; else the one last seen in the plan file, else arrange",
     )
-    parser.add_argument("--to", type=Path, required=True, metavar=ends, help="write it here")
 
 
 def _plan(parser: argparse.ArgumentParser) -> None:
@@ -228,12 +265,14 @@ def _plan(parser: argparse.ArgumentParser) -> None:
 
 
 def _effort(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument(
-        "--seconds", type=_seconds, default=10.0, metavar="S", help="how long to arrange (10)"
-    )
+    _seconds_of(parser, 10.0, "how long to arrange")
     parser.add_argument(
         "--seed", type=_seed, default=0, metavar="N", help="another number, another search (0)"
     )
+
+
+def _seconds_of(parser: argparse.ArgumentParser, usual: float, words: str) -> None:
+    parser.add_argument("--seconds", type=_seconds, default=usual, metavar="S", help=f"{words} ({usual:g})")
 
 
 def _seconds(text: str) -> float:

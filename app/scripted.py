@@ -99,6 +99,102 @@ def demo(options: argparse.Namespace) -> int:
     return MEETS
 
 
+# ---- what is told about a plan
+
+
+def why(options: argparse.Namespace) -> int:
+    """Tell why a plan cannot be met, or that it can."""
+    from core.arrange.outcome import Fit
+    from core.arrange.speak.why import say_why_not
+    from core.arrange.why.answer import why_not
+
+    plan, seen = read_plan(options.plan)
+    answer = why_not(plan, seen, work=options.seconds)
+    print(say_why_not(plan, answer))
+    return MEETS if answer.fit is Fit.MEETS else CLASHES
+
+
+def ways(options: argparse.Namespace) -> int:
+    """Tell why a plan cannot be met and ways out, the cheapest first."""
+    from core.arrange.outcome import Fit
+    from core.arrange.speak.ways import say_effect, say_way
+    from core.arrange.speak.why import say_why_not
+    from core.arrange.ways.seeking import ways_out
+    from core.arrange.why.answer import why_not
+
+    plan, seen = read_plan(options.plan)
+    answer = why_not(plan, seen, work=max(2.0, options.seconds))
+    print(say_why_not(plan, answer))
+    if answer.fit is Fit.MEETS:
+        return MEETS
+    demands = tuple(dict.fromkeys(each for reason in answer.reasons for each in reason.demands))
+    found = ways_out(plan, seen=seen, work=options.seconds, demands=demands)
+    print("\nWays out, the cheapest first:" if found else "\nNo single change was found after which all meets.")
+    for number, way in enumerate(found, start=1):
+        print(f"{number}. {say_way(plan, way)}\n   {say_effect(plan, way)}")
+    return CLASHES
+
+
+def quality(options: argparse.Namespace) -> int:
+    """Tell how good a timetable is, wish by wish."""
+    from core.arrange.quality import quality as quality_of
+    from core.arrange.speak.quality import say_price, say_wish
+
+    plan, timetable, clashes, fit = _plan_and_timetable(options)
+    for wish in quality_of(plan, timetable, work=options.seconds, seed=options.seed).wishes:
+        print(f"{wish.wish.value.capitalize()}: {say_wish(plan, wish)}")
+        if wish.price is not None:
+            print(f"  Better: {say_price(plan, wish.price)}")
+    return _told(plan, timetable, clashes, fit)
+
+
+def chances(options: argparse.Namespace) -> int:
+    """Tell how likely all is on the table in time, what threatens it, where spare minutes help."""
+    from core.arrange.chances import chances as chances_of
+    from core.arrange.speak.chances import say_chances, say_spare, say_threat
+
+    plan, timetable, clashes, fit = _plan_and_timetable(options)
+    value = chances_of(plan, timetable, seed=options.seed)
+    print(say_chances(plan, value))
+    for threat in value.threats[1:3]:  # the first is told already
+        if threat.over_runs > 0:
+            print(say_threat(plan, threat))
+    print(say_spare(plan, value))
+    return _told(plan, timetable, clashes, fit)
+
+
+def late(options: argparse.Namespace) -> int:
+    """Tell how long the menu can stand from a moment on, and what a delay does to it."""
+    from core.arrange.late_guests import guests_late, how_late
+    from core.arrange.speak.late import say_allowance, say_late, say_patience
+    from core.measures.minutes import parse_minutes
+
+    minutes = parse_minutes(options.by) if options.by else 0
+    plan, timetable, clashes, fit = _plan_and_timetable(options)
+    now = _offset(plan, options.at)
+    patience = how_late(plan, timetable, now)
+    put_off = guests_late(plan, timetable, now, minutes) if options.by else None
+    print(say_patience(plan, patience))
+    for dish in patience.dishes[1:]:
+        print(f"  {say_allowance(plan, dish)}")
+    if put_off is not None:
+        print(say_late(plan, put_off))
+    if clashes:
+        return _told(plan, timetable, clashes, fit)
+    return CLASHES if put_off is not None and (put_off.over or put_off.clashes) else MEETS
+
+
+def _offset(plan: Plan, text: str) -> int:
+    """Return minutes from plating, of a clock time on the day that brings it nearest, or of "-30 min"."""
+    from core.measures.clock import at_clock, parse_clock
+    from core.measures.minutes import parse_minutes
+
+    if text.strip()[:1] in {"+", "-"}:
+        return parse_minutes(text.strip())
+    minute = parse_clock(text)
+    return min((at_clock(plan.plating, days, minute) for days in (1, 0, -1)), key=abs)
+
+
 # ---- what comes in
 
 

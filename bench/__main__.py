@@ -1,4 +1,4 @@
-"""Run the measurements: python -m bench [--only NAME ...] [--seconds S]."""
+"""Run the measurements: python -m bench [--only NAME ...] [--seconds S] [--instances FOLDER]."""
 
 from __future__ import annotations
 
@@ -8,10 +8,14 @@ import pkgutil
 import sys
 import time
 import traceback
+from pathlib import Path
 
 import bench
-from bench.machine import described
+from bench.asked import ASKED
+from bench.machine import busy, described
+from bench.reach import Measured, table
 from bench.row import Row
+from core.measures.refusal import Refusal
 
 _PREFIX = "row_"
 _LINE = "{:<44} {:<12} {:>18}   {}"
@@ -29,24 +33,36 @@ def main(arguments: list[str] | None = None) -> int:
     parser.add_argument(
         "--only", action="append", choices=names(), metavar="NAME", help=f"one of: {', '.join(names())}"
     )
-    parser.add_argument("--seconds", type=float, default=10.0, help="for one run of arranging (default: 10)")
+    words = "of the short run of arranging: 10, or 5 for a quick look"
+    parser.add_argument("--seconds", type=float, default=10.0, help=words)
+    parser.add_argument("--instances", type=Path, metavar="FOLDER", help="of .sm and .sch files to measure with")
+    parser.add_argument("--most", type=int, default=ASKED.most, help="files of one size (default: %(default)s)")
     chosen = parser.parse_args(arguments)
-    for line in described():
+    ASKED.instances, ASKED.most = chosen.instances, max(1, chosen.most)
+    for line in (*described(), busy()):
         print(line)
     print()
     print(_LINE.format("what", "size", "measured", "to reach"))
-    failed = [name for name in chosen.only or names() if not _measured(name, chosen.seconds)]
+    measured: Measured = []
+    failed = [name for name in chosen.only or names() if not _measured(name, chosen.seconds, measured)]
+    print()
+    for line in (*described(), busy(), *table(measured)):
+        print(line)
     if failed:
         print(f"\nfailed: {', '.join(failed)}")
     return 1 if failed else 0
 
 
-def _measured(name: str, seconds: float) -> bool:
+def _measured(name: str, seconds: float, measured: Measured) -> bool:
     before = time.perf_counter()
     print(f"-- {name}", flush=True)
     try:
         for row in importlib.import_module(f"bench.{_PREFIX}{name}").rows(seconds):
+            measured.append((name, row))
             _print(row)
+    except Refusal as refusal:
+        print(refusal.text)
+        return False
     except Exception:  # noqa: BLE001  one broken measurement must not hide the others; it is shown and counted
         traceback.print_exc()
         return False

@@ -70,6 +70,7 @@ def _drawn(dishes: int, chance: Random) -> Feast:
             tuple(load for one in every for loads in one.placed.values() for load in loads),
             tuple(stay for one in every for stay in one.stays),
             tuple(heatings(ground, plan)),
+            tuple(washing for one in every for washing in one.washings),
         ),
     )
 

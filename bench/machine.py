@@ -20,6 +20,12 @@ def described() -> list[str]:
     ]
 
 
+def busy() -> str:
+    """Return how much other work there was in the last minute."""
+    load = getattr(os, "getloadavg", None)
+    return f"load {load()[0]:.1f} over the last minute" if load else "load unknown"
+
+
 def _cores() -> int:
     # What this process may use: a container often shows all cores of its host.
     usable = getattr(os, "sched_getaffinity", None)

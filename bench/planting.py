@@ -21,13 +21,15 @@ from core.plan.menu import Dish
 from core.plan.plan import Plan
 from core.plan.runs import Run, vessel_runs
 from core.plan.step import Step, Use
-from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay
+from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Washing
 
 AREA = 50
 """Shelves are booked in pieces of so many cm2."""
 LOOK_BACK = 8 * 60
 """A start by chance lies at most so many minutes before the latest one, late ones more likely."""
-
+UNWASHED = -60
+"""What is empty after this minute is washed after the feast."""
+WASHED_WITHIN = 8 * 60
 
 NOWHERE: tuple[StationId, int | None] = (StationId(""), None)
 
@@ -71,6 +73,7 @@ class Planted:
     taken: list[tuple[Taken, int, int, int]] = field(default_factory=list)
     baked: list[tuple[StationId, Bake]] = field(default_factory=list)
     held: dict[Run, tuple[int, int]] = field(default_factory=dict)
+    washings: list[Washing] = field(default_factory=list)
 
 
 class Ground:
@@ -160,7 +163,8 @@ class Ground:
         hands = [self._hands(hands_of(plan, step, way.length), each) for each in starts]
         if any(each is None for each in hands):
             return False
-        extents = {run: self._extent(run, start, end, planted) for run in runs}
+        washings = {run: self._washing(run, end) for run in runs if run not in planted.held}
+        extents = {run: self._extent(run, start, planted, washings.get(run)) for run in runs}
         if any(each is None for each in extents.values()):
             return False
         shelved = [(wanted, self._shelf(wanted, starts[0] + way.length)) for wanted in _waits(plan, step, planted)]
@@ -168,7 +172,7 @@ class Ground:
             return False
         self._take_step(step, way, starts, [each or [] for each in hands], planted)
         for run, extent in extents.items():
-            self._take_vessel(run, extent or (start, start), planted)
+            self._take_vessel(run, extent or (start, start), planted, washings.get(run))
         for wanted, place in shelved:
             self._take_stay(step.id, wanted, place or NOWHERE, starts[0] + way.length, planted)
         return True
@@ -199,11 +203,22 @@ class Ground:
                 return cook.id
         return None
 
-    def _extent(self, run: Run, start: int, end: int, planted: Planted) -> tuple[int, int] | None:
+    def _washing(self, run: Run, emptied: int) -> Washing | None:
+        """Return how a run's vessels are washed, the sooner the better; None where that is left for afterwards."""
+        minutes = self.kitchen.vessel[run.vessel].washing
+        for start in range(emptied, min(emptied + WASHED_WITHIN, UNWASHED)):
+            cook = self.free_cook(start, minutes)
+            if cook is not None:
+                return Washing(run.vessel, start, minutes, run.steps[0], cook)
+        return None
+
+    def _extent(
+        self, run: Run, start: int, planted: Planted, washing: Washing | None
+    ) -> tuple[int, int] | None:
         """Return from when to when a vessel must be taken in addition, or None where there is none left."""
         known = planted.held.get(run)
-        extent = (start, end + self.kitchen.vessel[run.vessel].washing) if known is None else (start, known[0])
-        return extent if self.vessels[run.vessel].room(*extent, run.count) else None
+        until = known[0] if known is not None else washing.end if washing is not None else self.high
+        return (start, until) if self.vessels[run.vessel].room(start, until, run.count) else None
 
     def _shelf(self, wanted: Wanted, start: int) -> tuple[StationId, int | None] | None:
         if start >= wanted.end:
@@ -234,8 +249,13 @@ class Ground:
             placed.append(Placed(step.id, start, way.length, load, spots, way.setting, tuple(own)))
         planted.placed[step.id] = placed
 
-    def _take_vessel(self, run: Run, extent: tuple[int, int], planted: Planted) -> None:
+    def _take_vessel(
+        self, run: Run, extent: tuple[int, int], planted: Planted, washing: Washing | None
+    ) -> None:
         self.take(planted, self.vessels[run.vessel], *extent, run.count)
+        if washing is not None and washing.cook is not None:
+            self.take(planted, self.cooks[washing.cook], washing.start, washing.end)
+            planted.washings.append(washing)
         known = planted.held.get(run, extent)
         planted.held[run] = (extent[0], known[1])
 

@@ -13,12 +13,19 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One line of the table: what was measured, on what, the figure with its unit, and the figure to reach."""
+    """One line of the table: what was measured, on what, the figure with its unit, and the figure to reach.
+
+    `line` is the key of the line of "To reach" that it answers (bench/reach.py); `met` where comparing the two
+    figures does not tell; `remark` is told where the figure is missed.
+    """
 
     what: str
     size: str
     figure: str
     target: str = ""
+    line: str = ""
+    met: bool | None = None
+    remark: str = ""
 
 
 MOVE_TARGET = {12: "2 ms", 29: "3 ms", 57: "5 ms"}
@@ -35,6 +42,16 @@ def timed(work: Callable[[], object]) -> float:
 def repeated(work: Callable[[], object], times: int) -> list[float]:
     """Return the seconds of each of so many repetitions, sorted."""
     return sorted(timed(work) for _ in range(times))
+
+
+def timed_twice(work: Callable[[], object]) -> tuple[float, float]:
+    """Return the seconds of the clock that a piece of work takes, and those that this process worked for.
+
+    On a busy machine the second figure is what counts.
+    """
+    before, worked = time.perf_counter(), time.process_time()
+    work()
+    return time.perf_counter() - before, time.process_time() - worked
 
 
 def share(sorted_values: list[float], percent: int) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+from dataclasses import replace
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 
@@ -20,13 +21,15 @@ class Arranger(QObject):
     """Asks for arrangements of the open plan and takes what comes back. GUI thread only.
 
     `began`: the aim; `better`: an Outcome on the way, to be shown and not yet taken; `ended`: the last Outcome,
-    taken as one undo step, or None where nothing was found or the plan has changed meanwhile.
+    taken as one undo step, or None where nothing was found or the plan has changed meanwhile. `told`: an Answer to
+    what was asked by `consult`.
     """
 
     began = Signal(str)
     better = Signal(object)
     ended = Signal(object)
     failed = Signal(str)
+    told = Signal(object)
     _arrived = Signal(object)
 
     def __init__(self, opened: OpenPlan, parent: QObject | None = None) -> None:
@@ -35,6 +38,7 @@ class Arranger(QObject):
         self._aim: Aim | None = None
         self._number = 0
         self._asked = 0
+        self._consulted = 0
         # answers come on a thread of the process's reader; this signal brings them to the GUI thread
         self._arrived.connect(self._take, Qt.ConnectionType.QueuedConnection)
         self._apart = Apart(self._arrived.emit)
@@ -64,7 +68,7 @@ class Arranger(QObject):
         request = self._opened.desk.request(aim, seconds)
         # numbers go on from plan to plan, so that a late answer about another one is never taken
         self._number += 1
-        self._asked = request.number
+        self._asked, self._consulted = request.number, 0
         self._aim = aim
         seen = request.seen if aim is not Aim.ARRANGE else None
         work = Work(self._number, request.plan, seen, Effort.seconds(seconds), near=aim is Aim.FOLLOW)
@@ -76,6 +80,23 @@ class Arranger(QObject):
             self.failed.emit(str(wrong))
             return
         self.began.emit(aim.value)
+
+    def consult(self, work: Work) -> int:
+        """Ask what tells something and arranges nothing; return its number. Only while no arrangement runs.
+
+        One consultation runs at a time: a newer one, or an arrangement, ends it. Raise OSError where the process
+        cannot be started.
+        """
+        self._number += 1
+        self._consulted = self._number
+        self._apart.ask(replace(work, number=self._number))
+        return self._number
+
+    def hush(self) -> None:
+        """End the consultation that runs; nothing more is told of it."""
+        if self._consulted and self._aim is None:
+            self._consulted = 0
+            self._apart.stop()
 
     @Slot()
     def stop(self) -> None:
@@ -90,6 +111,11 @@ class Arranger(QObject):
 
     @Slot(object)
     def _take(self, answer: Answer) -> None:
+        if answer.number == self._consulted:
+            if answer.fault:
+                _log.error("advice failed: %s", answer.fault)
+            self.told.emit(answer)
+            return
         if self._aim is None or answer.number != self._number:
             return
         if not self._opened.desk.awaits(self._asked):

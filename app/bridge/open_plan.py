@@ -59,6 +59,15 @@ class OpenPlan(QObject):
             return False
         return True
 
+    def show(self, timetable: Timetable, label: str, by: str = "") -> bool:
+        """Take another timetable as one undo step; tell why not and return False where that may not be."""
+        try:
+            self.desk.show(timetable, label, by)
+        except Refusal as refusal:
+            self.refused.emit(str(refusal))
+            return False
+        return True
+
     def undo(self) -> None:
         """Take the last step back."""
         self._try(lambda: self.desk.undo("undo"))

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 _NEEDS_PLAN = frozenset(
     {
         "keep_copy", "write_text", "close_plan", "undo", "redo", "go_menu", "go_kitchen", "go_timeline", "go_sheets",
-        "arrange", "arrange_around", "stop", "lift_pins",
+        "arrange", "arrange_around", "stop", "how_it_stands", "lift_pins",
     }
 )  # fmt: skip
 
@@ -185,6 +185,15 @@ def runs_of(acts: Acts, window: Window) -> dict[str, Callable[[], object]]:
 
         return run
 
+    def how_it_stands() -> None:
+        if window.places is not None:
+            there = window.stack.currentWidget() is window.places.timeline
+            window.go("timeline")
+            if there:
+                window.places.timeline.beside.toggle()
+            else:
+                window.places.timeline.beside.go_in()
+
     return {
         "begin_empty": acts.begin_empty,
         "open_plan": acts.open_plan,
@@ -205,6 +214,7 @@ def runs_of(acts: Acts, window: Window) -> dict[str, Callable[[], object]]:
         "arrange": arrange(Aim.ARRANGE),
         "arrange_around": arrange(Aim.AROUND),
         "stop": lambda: window.arranger.stop() if window.arranger is not None else None,
+        "how_it_stands": how_it_stands,
         "lift_pins": lambda: window.opened.apply(LiftAllPins()) if window.opened is not None else None,
         "show_keys": acts.show_keys,
         "about": acts.about,

@@ -57,6 +57,7 @@ class ClashList(QWidget):
         column.addWidget(self.list, 1)
         column.addStretch(0)
         self._clashes: tuple[Clash, ...] = ()
+        self._few = False
         self.list.itemActivated.connect(self._activated)
         self.list.itemClicked.connect(self._activated)
 
@@ -64,7 +65,6 @@ class ClashList(QWidget):
         """List the clashes of what is seen."""
         self._clashes = clashes
         self.heading.setText(clashes_words(len(clashes)) if clashes else self.tr("Everything meets"))
-        self.empty.setVisible(not clashes)
         self.heading.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         self.list.setVisible(bool(clashes))
         self.list.clear()
@@ -77,8 +77,20 @@ class ClashList(QWidget):
             item = QListWidgetItem(mark, f"{when}\n{clash.sentence}")
             item.setToolTip(clash.sentence)
             self.list.addItem(item)
-        self.hint.setVisible(len(clashes) > _MANY)
+        self._leave_room()
         self._fit_lines()
+
+    def show_few(self, few: bool) -> None:
+        """Leave room for what is said beside the list: less is explained, and it is no higher than it needs to be."""
+        self._few = few
+        self._leave_room()
+
+    def _leave_room(self) -> None:
+        there = bool(self._clashes)
+        self.empty.setVisible(not there and not self._few)
+        self.hint.setVisible(len(self._clashes) > _MANY and not self._few)
+        policy = QSizePolicy.Policy.Maximum if self._few and not there else QSizePolicy.Policy.Preferred
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, policy)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Give every line the height that its words need at this width."""

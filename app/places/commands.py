@@ -57,6 +57,7 @@ COMMANDS = (
         "arrange",
     ),
     Command("stop", _ARRANGE, QT_TRANSLATE_NOOP("commands", "&Stop, keep the best"), "Ctrl+.", "stop"),
+    Command("how_it_stands", _ARRANGE, QT_TRANSLATE_NOOP("commands", "&How the day stands"), "F6"),
     Command("lift_pins", _ARRANGE, QT_TRANSLATE_NOOP("commands", "&Lift all pins"), "", "pin"),
     Command("show_keys", _HELP, QT_TRANSLATE_NOOP("commands", "&Keys"), "F1"),
     Command("about", _HELP, QT_TRANSLATE_NOOP("commands", "&About")),

@@ -6,26 +6,42 @@ from datetime import UTC, datetime
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QMouseEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
 from app.look.words import clock_text, day_text
 from app.places.clash_list import clashes_words
 from core.arrange.outcome import Outcome
+from core.plan.network import Network
+from core.plan.plan import Plan
 from core.plan.step import Attention
 
 
 class Strip(QFrame):
-    """Says the state of the plan in one line, wherever the cook is. `state_chosen`: the clashes were clicked."""
+    """Says the state of the plan in one line, wherever the cook is; under it, at once, what contradicts itself.
+
+    `state_chosen`: the clashes were clicked.
+    """
 
     state_chosen = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("strip")
-        row = QHBoxLayout(self)
-        row.setContentsMargins(18, 8, 18, 8)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(18, 8, 18, 8)
+        column.setSpacing(6)
+        row = QHBoxLayout()
         row.setSpacing(24)
+        column.addLayout(row)
+        self.against = QLabel()
+        self.against.setObjectName("wrong")
+        self.against.setWordWrap(True)
+        self.against.setTextFormat(Qt.TextFormat.PlainText)
+        self.against.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.against.hide()
+        column.addWidget(self.against)
+        self._known: tuple[Plan, str] | None = None
         self.name = QLabel()
         self.serving = QLabel()
         self.state = _Clicked()
@@ -50,12 +66,17 @@ class Strip(QFrame):
             return
         plan = opened.plan
         served = plan.wall(0)
+        against = self._against(plan)
+        self.against.setText(against)
+        self.against.setVisible(bool(against))
         self.name.setText(plan.name)
         self.name.setToolTip(plan.name)
         self.serving.setText(self.tr("serving {day}, {time}").format(day=day_text(served), time=clock_text(served)))
         count = len(opened.clashes)
         if not plan.steps:
             words, mood = self.tr("no steps yet"), "waiting"
+        elif against:
+            words, mood = self.tr("waits and times contradict each other"), "clash"
         elif opened.timetable is None:
             words, mood = self.tr("not arranged yet"), "waiting"
         elif count:
@@ -65,6 +86,13 @@ class Strip(QFrame):
         self._say(words, mood)
         self.next.setText(self._next(opened, now or datetime.now(UTC)))
         self.next.setToolTip(self.next.text())
+
+    def _against(self, plan: Plan) -> str:
+        """Return what in the plan contradicts itself whatever the timetable, worked out once for each plan."""
+        if self._known is None or self._known[0] is not plan:
+            found = Network.of(plan).contradiction() if plan.steps else None
+            self._known = (plan, found.sentence if found is not None else "")
+        return self._known[1]
 
     def show_under_way(self, outcome: Outcome | None) -> None:
         """Say how far an arrangement has come; None: nothing found yet."""

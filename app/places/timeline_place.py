@@ -9,20 +9,24 @@ from PySide6.QtWidgets import (
     QLabel,
     QProgressBar,
     QPushButton,
+    QSizePolicy,
     QSplitter,
     QVBoxLayout,
     QWidget,
 )
 
 from app.bridge import Arranger, OpenPlan
+from app.fields import tab_as_read
 from app.look import icons
 from app.look.colours import palette_under
+from app.places.advice import AdvicePane, Beside, LookLine
 from app.places.clash_list import ClashList
 from app.timeline import Timeline
 from core.arrange.outcome import Fit, Outcome
 from core.desk import Aim, Change
 from core.plan.edits import LiftPin, PinStep
 from core.plan.ids import StationId, StepId
+from core.timetable.clash import Clash
 
 _ARRANGED = ("arrange", "follow")
 
@@ -39,27 +43,44 @@ class TimelinePlace(QWidget):
         self._previewed: Outcome | None = None
         self.timeline = Timeline()
         self.clash_list = ClashList()
-        side = QFrame()
-        side.setObjectName("side")
-        side_column = QVBoxLayout(side)
-        side_column.setContentsMargins(14, 12, 14, 12)
-        side_column.addWidget(self.clash_list, 1)
-        split = QSplitter(Qt.Orientation.Horizontal)
-        split.addWidget(self.timeline)
-        split.addWidget(side)
-        split.setStretchFactor(0, 1)
-        split.setStretchFactor(1, 0)
-        split.setSizes([900, 290])
-        split.setCollapsible(0, False)
+        self.look_line = LookLine()
+        self.advice = AdvicePane(opened, arranger)
+        self.split = QSplitter(Qt.Orientation.Horizontal)
+        self.split.addWidget(self.timeline)
+        self.split.addWidget(self._side())
+        self.split.setStretchFactor(0, 1)
+        self.split.setStretchFactor(1, 0)
+        self.split.setCollapsible(0, False)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self._bar())
-        column.addWidget(split, 1)
+        column.addWidget(self.look_line)
+        column.addWidget(self.split, 1)
+        self.beside = Beside(self, opened)
         self._connect()
         self.setFocusProxy(self.timeline)
+        tab_as_read(self)
         self.refresh()
         self.timeline.fit_all()
+
+    def _side(self) -> QWidget:
+        """Return the side: the clashes, and under them how the day stands."""
+        side = QFrame()
+        side.setObjectName("side")
+        column = QVBoxLayout(side)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        self.clash_list.setContentsMargins(14, 12, 14, 8)
+        column.addWidget(self.clash_list, 1)
+        column.addWidget(self.advice, 3)
+        return side
+
+    def show_side(self, width: int) -> None:
+        """Give the side so many pixels, the timeline the rest."""
+        whole = sum(self.split.sizes()) or width + 900
+        self.split.setSizes([whole - width, width])
+        self.clash_list.show_few(self.advice.isVisibleTo(self))
 
     def _bar(self) -> QWidget:
         bar = QWidget()
@@ -79,6 +100,11 @@ class TimelinePlace(QWidget):
         self.meter.setMaximumHeight(8)
         self.told = QLabel()
         self.told.setObjectName("soft")
+        self.told.setWordWrap(True)
+        self.told.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.how = QPushButton(self.tr("How it stands"))
+        self.how.setCheckable(True)
+        self.how.setToolTip(self.tr("Why it does not meet and ways out, or how good and sure the day is (F6)"))
         self.arrange.setToolTip(self.tr("Put every step that is not pinned at its best place (Ctrl+R)"))
         self.around.setToolTip(self.tr("Mend what clashes and move as little as can be (Ctrl+Shift+R)"))
         self.stop.setToolTip(self.tr("End now and keep the best so far (Ctrl+.)"))
@@ -88,7 +114,7 @@ class TimelinePlace(QWidget):
             row.addWidget(button)
         row.addWidget(self.meter)
         row.addWidget(self.told, 1)
-        for button in (self.reading, self.fit_all, self.fit_last):
+        for button in (self.reading, self.fit_all, self.fit_last, self.how):
             button.setMinimumHeight(30)
             row.addWidget(button)
         self.dress()
@@ -107,7 +133,10 @@ class TimelinePlace(QWidget):
         self.reading.clicked.connect(self.other_reading)
         self.fit_all.clicked.connect(self.timeline.fit_all)
         self.fit_last.clicked.connect(lambda: self.timeline.fit_last_hours(2))
-        self.clash_list.chosen.connect(self.timeline.show_clash)
+        self.how.setChecked(self.advice.isVisibleTo(self))
+        self.how.clicked.connect(lambda there: self.beside.bring() if there else self.beside.put_away())
+        self.advice.arrange.connect(lambda: self.ask(Aim.ARRANGE))
+        self.clash_list.chosen.connect(self._show_clash)
         self.timeline.step_dropped.connect(self._dropped)
         self.timeline.step_opened.connect(self.step_opened)
         self.timeline.pin_lifted.connect(self._lift)
@@ -124,6 +153,7 @@ class TimelinePlace(QWidget):
     def refresh(self) -> None:
         """Show the plan and timetable as they are."""
         opened = self._opened
+        self.beside.forget()
         self.timeline.set_plan(opened.plan, opened.timetable, opened.clashes)
         self.clash_list.show_clashes(opened.plan, opened.clashes)
         self._show_state()
@@ -157,6 +187,7 @@ class TimelinePlace(QWidget):
     @Slot(object)
     def _better(self, outcome: Outcome) -> None:
         """Let the bars go to better places as they are found; nothing is taken yet."""
+        self.beside.forget()
         self._previewed = outcome
         self.timeline.set_plan(self._opened.plan, outcome.timetable, outcome.clashes)
         self.clash_list.show_clashes(self._opened.plan, outcome.clashes)
@@ -187,11 +218,21 @@ class TimelinePlace(QWidget):
         """Pin the step where it was dropped; what hangs on it follows, and what still clashes is mended nearby."""
         if self._opened.timetable is None:
             return
+        if self.beside.look is not None:
+            self.refresh()
+            self.told.setText(self.tr("That was only a look: take it first, then move its steps."))
+            return
         where = StationId(station) if isinstance(station, str) and station else None
         seen = self.timeline.thinker.timetable_if((StepId(step), load), start, where)
         pin = PinStep(StepId(step), load, start, where)
         if self._opened.apply(pin, "timeline", seen) and self._opened.clashes:
             self._arranger.ask(Aim.FOLLOW)
+
+    @Slot(object)
+    def _show_clash(self, clash: Clash) -> None:
+        self.beside.show_look(None)
+        self.beside.mark(None)
+        self.timeline.show_clash(clash)
 
     @Slot(str, int)
     def _lift(self, step: str, load: int) -> None:

@@ -53,6 +53,7 @@ def test_every_contract_is_kept():
 SOUND = {
     "core.measures": "import pint",
     "core.plan": "import core.measures",
+    "core.food": "import core.plan",
     "core.timetable": "import core.plan",
     "core.arrange": "import core.timetable\nfrom ortools.sat.python import cp_model",
     "core.store": "import core.plan, sqlalchemy.orm, alembic",
@@ -81,6 +82,8 @@ def test_a_sound_house_keeps_all(house):
         ("house", "core.plan", "import app.look"),
         ("house", "resources", "import core.measures"),
         ("core-rooms", "core.plan", "import core.timetable"),
+        ("core-rooms", "core.food", "import core.timetable"),
+        ("core-rooms", "core.plan", "import core.food"),
         ("core-rooms", "core.timetable", "def check():\n    from core.arrange import model"),
         ("core-rooms", "core.store", "import core.arrange"),
         ("core-rooms", "core.sheets", "import core.intake"),

@@ -12,13 +12,14 @@ from hypothesis import strategies as st
 from core.measures.refusal import Refusal
 from core.plan.plan import Plan
 from core.store.file import PlanFile
+from core.store.mark import SCHEMA
 
-SAMPLE = Path(__file__).parents[1] / "core" / "store" / "samples" / "v1.cookday"
+SAMPLES = Path(__file__).parents[1] / "core" / "store" / "samples"
 
 
 @cache
-def sample() -> bytes:
-    return SAMPLE.read_bytes()
+def sample(layout: int = SCHEMA) -> bytes:
+    return (SAMPLES / f"v{layout}.cookday").read_bytes()
 
 
 def told_of(content: bytes) -> Plan | str:
@@ -37,9 +38,10 @@ def told_of(content: bytes) -> Plan | str:
 @settings(max_examples=150, deadline=None)
 @given(st.data())
 def test_bytes_overwritten(data: st.DataObject) -> None:
-    at = data.draw(st.integers(0, len(sample()) - 1))
+    whole = sample(data.draw(st.integers(1, SCHEMA)))
+    at = data.draw(st.integers(0, len(whole) - 1))
     scrap = data.draw(st.binary(min_size=1, max_size=64))
-    content = sample()[:at] + scrap + sample()[at + len(scrap) :]
+    content = whole[:at] + scrap + whole[at + len(scrap) :]
     told = told_of(content)
     if isinstance(told, str):
         assert told.startswith("“feast.cookday” ")

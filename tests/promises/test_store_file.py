@@ -13,10 +13,11 @@ from hypothesis import strategies as st
 
 from core.plan.plan import Plan
 from core.store.file import PlanFile
+from core.store.mark import SCHEMA
 from core.store.rows import to_plan, to_rows
 from tests.support.strategies import plans
 
-SAMPLE = Path(__file__).parents[1] / "core" / "store" / "samples" / "v1.cookday"
+SAMPLE = Path(__file__).parents[1] / "core" / "store" / "samples" / f"v{SCHEMA}.cookday"
 
 
 @contextmanager

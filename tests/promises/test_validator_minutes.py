@@ -15,7 +15,7 @@ from core.plan.runs import vessel_runs
 from core.plan.step import Attention, Span, Step, Use, VesselUse
 from core.timetable.clash import Clash, ClashKind
 from core.timetable.clashes import clashes
-from core.timetable.timetable import Heating, Placed, Spot, Timetable
+from core.timetable.timetable import Heating, Placed, Spot, Timetable, Washing
 from tests.core.timetable.laid import placed, spot, stays_of
 from tests.support.builders import (
     a_cook,
@@ -239,10 +239,17 @@ def pots_at_a_time(draw: st.DrawFn) -> tuple[Plan, Timetable]:
         steps += own
         if len(own) == 2 and draw(st.booleans()):
             links.append((own[0].id, own[1].id))
-    pot = a_vessel("pot", draw(st.integers(2, 3)), washing=draw(st.integers(0, 5)))
+    pot = a_vessel("pot", draw(st.integers(2, 3)), washing=draw(st.integers(0, 5)), by_hand=False)
     kitchen = Kitchen("Pots", (), (pot,), (a_cook(),))
     plan = a_plan(*dishes, links=tuple(a_link(*each) for each in links), kitchen=kitchen)
-    return plan, Timetable(tuple(placed(plan, step.id, draw(st.integers(FIRST, LAST))) for step in steps))
+    loads = tuple(placed(plan, step.id, draw(st.integers(FIRST, LAST))) for step in steps)
+    washings = []
+    for run in vessel_runs(plan):
+        if draw(st.booleans()) and pot.washing:
+            emptied = max(load.end for load in loads if load.step in run.steps)
+            start = emptied + draw(st.integers(0, 9))
+            washings.append(Washing(pot.id, start, pot.washing, run.steps[0]))
+    return plan, Timetable(loads, washings=tuple(washings))
 
 
 @given(pots_at_a_time())
@@ -250,15 +257,15 @@ def test_vessels_short_at_every_minute(drawn):
     plan, timetable = drawn
     at = {load.step: load for load in timetable.placed}
     pot = plan.kitchen.vessels[0]
+    clean = {washing.after: washing.start + washing.minutes for washing in timetable.washings}
+    last_use = max(load.end for load in timetable.placed)
     short = {}
     for minute in MINUTES:
-        used = sum(
-            run.count
-            for run in vessel_runs(plan)
-            if min(at[step].start for step in run.steps)
-            <= minute
-            < max(at[step].end for step in run.steps) + pot.washing
-        )
+        used = 0
+        for run in vessel_runs(plan):
+            emptied = max(at[step].end for step in run.steps)
+            free = emptied if pot.washing == 0 else clean.get(run.steps[0], last_use)
+            used += run.count * (min(at[step].start for step in run.steps) <= minute < free)
         if used > pot.count:
             short[minute] = used - pot.count
     assert during(clashes(plan, timetable), ClashKind.VESSEL_SHORT) == short

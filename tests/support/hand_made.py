@@ -22,6 +22,8 @@ as little as possible:
 - The cheeks are turned once, at 18:48, by the able helper; the table of steps asks for it, the plan leaves it out.
 - Peppers take 12 min: the recipe's 14 hold the 2 min gap, which here belongs to the link.
 - The panna cotta is topped from 20:37, so that it stands on the table at 20:45; by hand it was 20:40 to 20:48.
+- Vessels are washed where another needs them afterwards, in the next five minutes that somebody has; the plan by
+  hand says nothing of washing up.
 - Skims and stirs of the stock and stirs of the cooling cheeks are the head cook's; the plan names them only once.
 """
 
@@ -31,10 +33,10 @@ from collections.abc import Iterator
 
 from core.measures.clock import at_clock
 from core.plan import meaning
-from core.plan.ids import CookId, StationId, StepId
+from core.plan.ids import CookId, StationId, StepId, VesselId
 from core.plan.menu import LinkKind
 from core.plan.plan import Plan
-from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable
+from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable, Washing
 
 _DAYS = {"Mon": 5, "Tue": 4, "Wed": 3, "Thu": 2, "Fri": 1, "Sat": 0}
 _COOKS = {"A": CookId("head"), "B": CookId("helper"), "C": CookId("novice")}
@@ -159,6 +161,15 @@ _HEATINGS = (
     ("Sat 14:42", "Sat 15:07", 230),
 )
 
+_WASHINGS = """
+saucepan    butter.warm           Mon 18:08  A
+tin         stock.roast           Thu 14:01  A
+saucepan    panna-cotta.compote   Fri 16:18  A
+frying-pan  leeks.sauce           Fri 16:23  A
+iron-pot    cheeks.brown          Fri 19:32  A
+tin         flatbread.stretch     Sat 15:32  B
+"""
+
 
 def hand_made(plan: Plan) -> Timetable:
     """Return the hand-made timetable of the harvest supper; KeyError when the plan is another."""
@@ -174,12 +185,18 @@ def hand_made(plan: Plan) -> Timetable:
         )
         for start, end, setting in _HEATINGS
     )
-    return Timetable(placed, tuple(_stays(plan, at)), heatings)
+    washings = tuple(_washing(plan, *line.split()) for line in _WASHINGS.strip().splitlines())
+    return Timetable(placed, tuple(_stays(plan, at)), heatings, washings)
 
 
 def _offset(plan: Plan, day: str, clock: str) -> int:
     hour, minute = clock.split(":")
     return at_clock(plan.plating, _DAYS[day], int(hour) * 60 + int(minute))
+
+
+def _washing(plan: Plan, name: str, after: str, day: str, clock: str, who: str) -> Washing:
+    vessel = plan.kitchen.vessel[VesselId(name)]
+    return Washing(vessel.id, _offset(plan, day, clock), vessel.washing, StepId(after), _COOKS[who])
 
 
 def _placed(plan: Plan, name: str, day: str, clock: str, who: str, where: str) -> Placed:

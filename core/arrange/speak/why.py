@@ -200,6 +200,14 @@ def _heats(facts: Facts, reason: Reason) -> str:
 
 def _turn(facts: Facts, turn: Turn) -> str:
     first, then = facts.words.step(turn.first[0]), facts.words.step(turn.then[0])
+    if turn.within is not None and turn.within < 0:
+        return f"{then} cannot come after {first}"
+    if turn.within is not None:
+        within = f"at most {show_minutes(turn.within)} after" if turn.within else "as soon as"
+        return (
+            f"{then} must begin {within} {first} is out, and changing the heat takes {show_minutes(turn.change)},"
+            f" {show_minutes(turn.late)} too long"
+        )
     change = f", {show_minutes(turn.change)} to change the heat" if turn.change else ""
     return (
         f"{first} is out at {clock(facts, turn.out)} at the soonest{change}, {show_minutes(turn.length)} for"

@@ -31,13 +31,44 @@ class _Bake:
     heater: Heater
 
 
+class _Near:
+    """Bakes that waits tie to each other: how much later than one ends the other may begin."""
+
+    def __init__(self, problem: Problem, labels: Labels) -> None:
+        self.labels = labels
+        self.tied: dict[int, set[int]] = {}
+        self._far: dict[int, tuple[list[int], list[int]]] = {}
+        for arc in problem.arcs:
+            if arc.demand is not None:
+                group = self.tied.get(arc.before, {arc.before}) | self.tied.get(arc.after, {arc.after})
+                self.tied.update(dict.fromkeys(group, group))
+
+    def most(self, first: _Bake, then: _Bake) -> tuple[int, list[Edge]]:
+        """Return the most minutes from the end of `first` to the start of `then`, and what asks it; FAR: no limit."""
+        if then.task.index not in self.tied.get(first.task.index, ()):
+            return FAR, []
+        node, end = begins(then.task.index), ends(first.task.index)
+        if node not in self._far:
+            self._far[node] = self.labels.longest_from(node)
+        far, because = self._far[node]
+        if far[end] <= -FAR // 2:
+            return FAR, []
+        edges: list[Edge] = []
+        at = end
+        while at != node:
+            edge = self.labels.edges[because[at]]
+            edges.append(edge)
+            at = edge.tail
+        return -far[end], edges
+
+
 def heats(problem: Problem, labels: Labels) -> list[Reason]:
     """Return each pair of bakes that an oven cannot hold, neither at once nor one after the other."""
     found = []
-    bakes = list(_bakes(problem))
+    bakes, near = list(_bakes(problem)), _Near(problem, labels)
     for one, other in combinations(bakes, 2):
         if one.station is other.station and one.task.step is not other.task.step:
-            reason = _of(problem, labels, one, other)
+            reason = _of(problem, labels, near, (one, other))
             if reason is not None:
                 found.append(reason)
     return _loads_once(found)
@@ -66,20 +97,21 @@ def _bakes(problem: Problem) -> Iterator[_Bake]:
                 yield _Bake(task, use, station, station.heater)
 
 
-def _of(problem: Problem, labels: Labels, one: _Bake, other: _Bake) -> Reason | None:
+def _of(problem: Problem, labels: Labels, near: _Near, pair: tuple[_Bake, _Bake]) -> Reason | None:
+    one, other = pair
     apart = not _settings(one) & _settings(other)
     room = one.use.units + other.use.units > one.station.units
     if not (apart or room) or (one.task.begun is not None and other.task.begun is not None):
         return None
-    turns = (_turn(labels, one, other), _turn(labels, other, one))
-    if not all(turn.late > 0 and turn.late < FAR // 2 for turn in turns):
+    if problem.now is not None and min(labels.latest[ends(each.task.index)] for each in (one, other)) <= problem.now:
         return None
-    if problem.now is not None and min(turn.by for turn in turns) <= problem.now:
-        return None
-    edges: list[Edge] = []
-    for bake in (one, other):
-        edges += labels.why_earliest(ends(bake.task.index))
-        edges += labels.why_latest(begins(bake.task.index))
+    turns, edges = [], list[Edge]()
+    for first, then in ((one, other), (other, one)):
+        turn, forced = _turn(labels, first, then, near)
+        if not 0 < turn.late < FAR // 2:
+            return None
+        turns.append(turn)
+        edges += forced
     demand = Demand(DemandKind.HEAT, station=one.station.id)
     about = demand if apart else Demand(DemandKind.STATION, kind_of=one.station.kind)
     nearest = min(turns, key=lambda turn: turn.late)
@@ -101,18 +133,24 @@ def _settings(bake: _Bake) -> set[int]:
     return {celsius for celsius, _length in bake.task.ways[0].settings}
 
 
-def _turn(labels: Labels, first: _Bake, then: _Bake) -> Turn:
-    """Return one order, at the settings that make it the quickest."""
+def _turn(labels: Labels, first: _Bake, then: _Bake, near: _Near) -> tuple[Turn, list[Edge]]:
+    """Return one order, at the settings that make it the quickest, and what forces it to be as late as it is."""
     change, settings = min(
         (_change(first.heater, one, other) if _minds(then) else 0, (one, other))
         for one in _settings(first)
         for other in _settings(then)
     )
-    out, latest = labels.earliest[ends(first.task.index)], labels.latest[begins(then.task.index)]
-    length = then.task.shortest
-    return Turn(
-        first.task.key, then.task.key, settings, out, change, length, out + change + length, latest + length
-    )
+    end, begin = ends(first.task.index), begins(then.task.index)
+    out, latest, length = labels.earliest[end], labels.latest[begin], then.task.shortest
+    edges = [*labels.why_earliest(end), *labels.why_latest(begin)]
+    most, tied = near.most(first, then)
+    if change - most > out + change - latest or out <= -FAR // 2:
+        # however late the first is out, the other must follow too soon; told as if it were out as late as it can be
+        out = max(out, labels.latest[end] if labels.latest[end] < FAR // 2 else 0)
+        latest, edges = out + most, tied
+    done, within = out + change + length, most if edges is tied else None
+    turn = Turn(first.task.key, then.task.key, settings, out, change, length, done, latest + length, within)
+    return turn, edges
 
 
 def _minds(bake: _Bake) -> bool:

@@ -63,7 +63,8 @@ class Share:
 class Turn:
     """One order of two bakes: the first is out at `out` at the soonest, `change` minutes to the other's setting.
 
-    The second then is done at `done`, and must be at `by`: `late` minutes too late. Settings in °C.
+    The second then is done at `done`, and must be at `by`: `late` minutes too late. Settings in °C. `within`: waits
+    let the second begin at most so many minutes after the first is out, whenever that is (below 0: it comes before).
     """
 
     first: tuple[StepId, int]
@@ -74,6 +75,7 @@ class Turn:
     length: int
     done: int
     by: int
+    within: int | None = None
 
     @property
     def late(self) -> int:

@@ -55,7 +55,8 @@ def test_work_that_cannot_leave_the_last_minutes():
 
 
 def test_temperatures_that_cannot_be_shared():
-    narrow = [bake(name, 30, Heat(at, at - 5, at + 5), keep=600) for name, at in zip("abc", (160, 165, 200), strict=True)]
+    degrees = zip("abc", (160, 165, 200), strict=True)
+    narrow = [bake(name, 30, Heat(at, at - 5, at + 5), keep=600) for name, at in degrees]
     plan = a_plan(*narrow, kitchen=a_kitchen(stations=(an_oven(),)), transfer=0)
     assert counted(read(plan))[WishKind.OVEN] == 2
     assert len([p for p in reached_of(plan, meets(plan)).of(WishKind.OVEN).parts if p.kind is PartKind.HEATING]) == 1

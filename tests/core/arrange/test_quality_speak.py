@@ -132,18 +132,18 @@ def test_the_price_of_sleep_names_who_waits():
     [
         (
             (Difference(FRESH, 90, 60), Difference(CALM, 10, 22), Difference(OVEN, 3, 5)),
-            "30 min less waiting (1 h in place of 1 h 30 min): 12 min more hands-on work between 18:45 and 19:30 and"
-            " two more heatings or changes of the oven; 1 step begins at another minute.",
+            ("30 min less waiting (1 h in place of 1 h 30 min): 12 min more hands-on work between 18:45 and 19:30 and"
+            " two more heatings or changes of the oven; 1 step begins at another minute."),
         ),
         (
             (Difference(CALM, 40, 30), Difference(SLEEP, 0, 45)),
-            "10 min less hands-on work between 18:45 and 19:30 (30 min are left): work begins 45 min sooner in the"
-            " mornings; 1 step begins at another minute.",
+            ("10 min less hands-on work between 18:45 and 19:30 (30 min are left): work begins 45 min sooner in the"
+            " mornings; 1 step begins at another minute."),
         ),
         (
             (Difference(OVEN, 3, 2), Difference(KEEP, 0, 30)),
-            "The oven is brought to a temperature twice in place of three: steps move 30 min more; 1 step begins at"
-            " another minute.",
+            ("The oven is brought to a temperature twice in place of three: steps move 30 min more; 1 step begins at"
+            " another minute."),
         ),
         (
             (Difference(SLEEP, 90, 30), Difference(OVEN, 2, 3)),
@@ -151,8 +151,8 @@ def test_the_price_of_sleep_names_who_waits():
         ),
         (
             (Difference(KEEP, 90, 30), Difference(FRESH, 2, 2)),
-            "Steps move 30 min in all in place of 1 h 30 min: at no cost to the other wishes; 1 step begins at another"
-            " minute.",
+            ("Steps move 30 min in all in place of 1 h 30 min: at no cost to the other wishes; 1 step begins at another"
+            " minute."),
         ),
     ],
 )

@@ -69,7 +69,8 @@ def test_much_the_same_in_figures_but_another_day_is_another_plan():
 def test_the_share_that_moved():
     assert share_moved(Timetable(), Timetable()) == 0
     assert share_moved(one(None, 0, 0).timetable, Timetable()) == 1
-    assert share_moved(one(None, 0, 0).timetable, one(None, 0, 0, starts=(30, *(0,) * 9)).timetable) == pytest.approx(0.1)
+    tenth = one(None, 0, 0, starts=(30, *(0,) * 9)).timetable
+    assert share_moved(one(None, 0, 0).timetable, tenth) == pytest.approx(0.1)
 
 
 def test_none_beats_itself():

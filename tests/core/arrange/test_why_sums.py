@@ -4,6 +4,7 @@ import pytest
 
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.reading import read
+from core.arrange.speak.why import say_reason
 from core.arrange.why.labels import labels_of
 from core.arrange.why.reason import ReasonKind
 from core.arrange.why.sums import by_sums
@@ -233,6 +234,29 @@ def test_the_change_between_two_settings_counts():
     reason = only(two_bakes(2, 1, 43, other=200))
     assert (reason.kind, reason.over, reason.about.kind) == (ReasonKind.HEATS, 1, DemandKind.HEAT)
     assert [turn.change for turn in reason.turns] == [4, 4]
+
+
+def test_a_wait_that_is_shorter_than_the_change():
+    """Out of one heat and into the next within so many minutes, and the oven takes 4 for 20 degrees."""
+
+    def plan(most, steady=True):
+        bakes = [
+            hands_off(f"ale.{name}", 30, uses=(Use(StationKind.OVEN, heat=Heat(c, c, c, steady)),))
+            for name, c in (("first", 180), ("then", 200))
+        ]
+        oven = an_oven(heater=Heater(from_cold=()))
+        links = (a_link("ale.first", "ale.then", 0, most),)
+        return a_bench(*bakes, links=links, kitchen=a_kitchen(oven=oven), transfer=0)
+
+    assert reasons(plan(4)) == reasons(plan(0, steady=False)) == []
+    reason = only(plan(3))
+    assert (reason.kind, reason.over) == (ReasonKind.HEATS, 1)
+    assert {demand.kind for demand in reason.demands} >= {DemandKind.HEAT, DemandKind.MOST_WAIT}
+    assert say_reason(plan(3), reason) == (
+        "The oven cannot hold Ale: First at 180 °C and Ale: Then at 200 °C at once, and in neither order is there time"
+        " for both: Ale: Then must begin at most 3 min after Ale: First is out, and changing the heat takes 4 min,"
+        " 1 min too long; Ale: First cannot come after Ale: Then."
+    )
 
 
 # ---- the day
