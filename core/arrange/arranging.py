@@ -92,30 +92,36 @@ class _Arranging:
         """Search with limits hard (or giving); return the best outcome and whether there can be none."""
         near: tuple[int, ...] | None = None
         explicit: frozenset[StationKind] = frozenset()
+        walking = True
         while True:
-            model = build(self.problem, giving=giving, seen=self.seen, named=self.named, explicit=explicit)
+            model = build(
+                self.problem, giving=giving, seen=self.seen, named=self.named, explicit=explicit, walking=walking
+            )
             if model is None:
                 return None, True
             found, impossible = first_found(model, self.watch, near)
             if found is None and impossible and loaded_kinds(self.problem) & model.standing.pools:
                 explicit = loaded_kinds(self.problem)
                 continue
+            if found is None and impossible and model.hands.walking:
+                walking = False  # it asked for more than it must
+                continue
             if found is None:
                 return self.best, impossible and self.best is None
             try:
-                return self._improved(model, found), False
+                return self._improved(model, found, exact=not model.hands.walking), False
             except NobodyLeft as trouble:
                 if trouble.keys <= self.named:
                     return self.best, False
                 self.named |= trouble.keys
                 near = self.best_found.starts if self.best_found is not None else None
 
-    def _improved(self, model: Model, found: Found) -> Outcome | None:
+    def _improved(self, model: Model, found: Found, *, exact: bool) -> Outcome | None:
         self._hear(model, found)
         found, proven = improve(model, found, self.watch, lambda each: self._hear(model, each))
         if self.best is None:
             return None
-        bound = self.best.score if proven else None
+        bound = self.best.score if proven and exact else None
         return _as(
             self.best, self.best.fit, bound=bound, stopped=self.watch.stop.is_set(), rounds=self.watch.rounds
         )

@@ -43,10 +43,12 @@ def build(
     explicit: frozenset[StationKind] = frozenset(),
     moves: bool = False,
     asking: bool = False,
+    walking: bool = False,
 ) -> Model | None:
     """Return the model of a problem, or None where the waits alone already contradict each other.
 
-    `asking`: without goals, and every wish holds only where its literal in `board.asked` does.
+    `asking`: without goals, and every wish holds only where its literal in `board.asked` does. `walking`: walks
+    count as work (see rules_walk), which asks for a little more than is needed.
     """
     board = lay_out(problem, giving=giving, asking=asking)
     if not board.possible:
@@ -58,7 +60,7 @@ def build(
     lit = fires(board, standing)
     not_both(board, standing, lit)
     washes = vessels(board)
-    found = hands(board, standing, named)
+    found = hands(board, standing, named, walking=walking)
     if asking:
         return Model(board, standing, found, Goals(), lit, washes)
     wanted = goals(board, seen, moves=moves)

@@ -63,16 +63,20 @@ def _look(
     starts = _starts(problem.index, near)
     named: frozenset[str] = frozenset()
     explicit: frozenset[StationKind] = frozenset()
+    walking = True
     while True:
-        model = build(problem, named=named, explicit=explicit)
+        model = build(problem, named=named, explicit=explicit, walking=walking)
         if model is None:
             return Possible(Fit.IMPOSSIBLE)
         found, impossible = first_found(model, watch, starts)
         if found is None and impossible and loaded_kinds(problem) & model.standing.pools:
             explicit = loaded_kinds(problem)
             continue
+        if found is None and impossible and model.hands.walking:
+            walking = False  # it asked for more than it must
+            continue
         if found is None:
-            return Possible(Fit.IMPOSSIBLE if impossible and not named else Fit.NOT_FOUND)
+            return Possible(Fit.IMPOSSIBLE if impossible else Fit.NOT_FOUND)
         try:
             timetable = settle(model, found)
         except NobodyLeft as trouble:

@@ -20,7 +20,7 @@ def put_back(problem: Problem, timetable: Timetable) -> Timetable:
         return timetable
     after = Timetable(tuple(placed[each.key] for each in timetable.placed))
     stays = tuple(found for stay in timetable.stays if (found := _stay(after, stay)) is not None)
-    return Timetable(after.placed, stays, timetable.heatings)
+    return Timetable(after.placed, stays, timetable.heatings, timetable.washings)
 
 
 def _at(

@@ -85,9 +85,10 @@ def _from_now(problem: Problem, now: int, seen: Timetable | None) -> None:
     begun = [task.begun for task in problem.tasks if task.begun is not None]
     problem.low = min([problem.low, now, *(each.start for each in begun)])
     problem.high = max([problem.high, now, *(each.end for each in begun)])
+    opens = now if problem.plan.opens is None else max(now, problem.plan.opens)
     for task in problem.tasks:
         if task.begun is None:
-            problem.bounds.append(Bound(task.index, False, low=now))
+            problem.bounds.append(Bound(task.index, False, low=opens))
         else:
             problem.bounds.append(Bound(task.index, False, low=task.begun.start, high=task.begun.start))
     if seen is not None:

@@ -120,6 +120,10 @@ def _span(piece: Piece, begun: Begun) -> tuple[int, int]:
 
 def _pieces(plan: Plan, step: Step, task: int, way: Way) -> Iterator[Piece]:
     length = way.length
+    put_in, take_out = meaning.transfers(plan, step, way.number)
+    most = max(_most_minutes(plan, way), way.longest)
+    if length <= put_in + take_out < most:  # one visit as it is, two where it lasts longer
+        length = most
     hands = meaning.hands_of(plan, step, length, way.number)
     for hand in hands:
         from_end = step.attention is not Attention.HANDS_ON and _counts_from_end(
@@ -128,6 +132,10 @@ def _pieces(plan: Plan, step: Step, task: int, way: Way) -> Iterator[Piece]:
         offset = length - hand.start - hand.minutes if from_end else hand.start
         whole = hand.minutes == length and len(hands) == 1
         yield Piece(task, offset, hand.minutes, hand.people, hand.skill, from_end, whole, way.number)
+
+
+def _most_minutes(plan: Plan, way: Way) -> int:
+    return -(-way.longest * (100 + max(_fuller(plan, way), default=0)) // 100)
 
 
 def _counts_from_end(step: Step, does: str, start: int, length: int) -> bool:

@@ -13,46 +13,34 @@ from itertools import combinations
 from ortools.sat.python import cp_model
 
 from core.arrange.demand import Demand, DemandKind
+from core.arrange.labour import Labour
 from core.arrange.problem import Piece, Task
+from core.arrange.rules_crews import crews, labour_interval
 from core.arrange.rules_station import Standing, blocked
+from core.arrange.rules_walk import ways_elsewhere
 from core.arrange.variables import Board, Chore, Expr, Literal
 from core.plan.ids import CookId
 
 SWITCH_ON = 1  # minutes of a cook to switch an oven on
 
 
-@dataclass(frozen=True, slots=True)
-class Labour:
-    """Hands wanted in the model: a piece of a task, one cut of it, or a chore. `key` names it in every model.
-
-    `places` are where the hands may be with the literal by which they are there (None: surely); empty: anywhere.
-    """
-
-    key: str
-    start: Expr
-    size: Expr
-    end: Expr
-    people: int
-    skill: str
-    present: Literal | None
-    task: int | None
-    chore: str | None
-    cook: CookId | None
-    places: dict[str, Literal | None]
-
-
 @dataclass(slots=True)
 class Hands:
-    """All hands wanted, in a fixed order, and for the named ones who may do them."""
+    """All hands wanted, in a fixed order, for the named ones who may do them, and whether walks count as work."""
 
     labours: list[Labour] = field(default_factory=list)
     named: dict[int, dict[CookId, Literal]] = field(default_factory=dict)
+    walking: bool = False
 
 
-def hands(board: Board, standing: Standing, named: frozenset[str]) -> Hands:
-    """Add the rules of hands; `named` are keys of labours that get a cook in the model."""
+def hands(board: Board, standing: Standing, named: frozenset[str], *, walking: bool = False) -> Hands:
+    """Add the rules of hands; `named` are keys of labours that get a cook in the model.
+
+    `walking`: a minute's walk to and from another place is counted as work, so that names are found more often;
+    it asks for a little more than is needed, so nothing is impossible by it.
+    """
     found = Hands(_labours(board, standing))
-    intervals = [_interval(board, labour, labour.present) for labour in found.labours]
+    intervals = [labour_interval(board, labour, labour.present) for labour in found.labours]
     per_cook: dict[CookId, list[cp_model.IntervalVar]] = {
         cook.id: [] for cook in board.problem.plan.kitchen.cooks
     }
@@ -67,10 +55,15 @@ def hands(board: Board, standing: Standing, named: frozenset[str]) -> Hands:
             for interval, labour in zip(intervals, found.labours, strict=True)
             if not skill or labour.skill == skill
         ]
+        if walking and board.problem.plan.kitchen.walk:
+            walks = [walk for labour, walk in ways_elsewhere(board, found.labours) if skill in ("", labour.skill)]
+            found.walking = found.walking or bool(walks)
+            some += [(walk, 1) for walk in walks]
         _enough(board, some, skill)
     for cook, own in per_cook.items():
         if own:
             board.model.add_no_overlap(own + _blocks(board, cook))
+    crews(board, found.labours, found.named, {cook: _blocks(board, cook) for cook in per_cook})
     if board.problem.plan.kitchen.walk:
         _time_to_walk(board, found)
     return found
@@ -180,21 +173,6 @@ def _either(board: Board, by_place: dict[str, list[Literal | None]]) -> dict[str
     return found
 
 
-def _interval(board: Board, labour: Labour, present: Literal | None) -> cp_model.IntervalVar:
-    """Return the interval of a labour; one that lasts as long as its task changes with the task's length."""
-    if isinstance(labour.size, int):
-        if present is None:
-            return board.model.new_fixed_size_interval_var(labour.start, labour.size, "")
-        return board.model.new_optional_fixed_size_interval_var(labour.start, labour.size, present, "")
-    end = labour.end
-    if labour.task in board.cuts:
-        end = board.model.new_int_var(board.problem.low, board.high + 24 * 60, "")
-        board.model.add(end == labour.end)
-    if present is None:
-        return board.model.new_interval_var(labour.start, labour.size, end, "")
-    return board.model.new_optional_interval_var(labour.start, labour.size, end, present, "")
-
-
 def _enough(board: Board, demands: list[tuple[cp_model.IntervalVar, int]], skill: str) -> None:
     """At no minute are more cooks (with a skill) needed than are there."""
     cooks = [cook for cook in board.problem.plan.kitchen.cooks if not skill or skill in cook.skills]
@@ -244,7 +222,7 @@ def _choose_cooks(
         if labour.skill and labour.skill not in cook.skills:
             continue
         literal = board.model.new_bool_var(f"h{labour.key}_{cook.id}")
-        per_cook[cook.id].append(_interval(board, labour, literal))
+        per_cook[cook.id].append(labour_interval(board, labour, literal))
         chosen[cook.id] = literal
     needed: Expr = labour.people if labour.present is None else labour.people * labour.present
     board.model.add(sum(chosen.values()) == needed)

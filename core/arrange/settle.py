@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from core.arrange.claims import Claim, Key
 from core.arrange.found import Found
 from core.arrange.model import Model
 from core.arrange.naming import Job, name_cooks
-from core.arrange.problem import Problem
+from core.arrange.problem import Problem, Task
 from core.arrange.rules_vessel import Wash, washing_of
 from core.arrange.settle_heat import heatings_of
 from core.arrange.settle_places import spots_of
 from core.arrange.settle_vessel import washings_needed
+from core.plan import meaning
 from core.plan.ids import CookId
 from core.plan.kitchen import HEATED
 from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable, Washing
@@ -59,11 +62,20 @@ class Settling:
             hands = _joined(hands)
         stood = self.problem.stood.get(index)
         if task.fact and stood is not None:
-            hands = _with_past(stood, hands, self.problem.now or 0)
+            since, until = found.starts[index], found.ends[index]
+            hands = _with_past(_within(stood, since, until), hands, self.problem.now or 0)
+        hands = self._one_visit(task, found.ends[index] - found.starts[index], way.number, hands)
         length = found.ends[index] - found.starts[index]
         return Placed(
             task.step.id, found.starts[index], length, task.load, spots, found.settings[index], hands, way.number
         )
+
+    def _one_visit(self, task: Task, length: int, way: int, hands: tuple[Hand, ...]) -> tuple[Hand, ...]:
+        """Return putting in and taking out as one visit where they fill the whole length."""
+        wanted = meaning.hands_of(self.problem.plan, task.step, length, way)
+        if len(wanted) == 1 and len(hands) == 2 and hands[0].cook == hands[1].cook:
+            return _joined(hands)
+        return hands
 
     def _jobs(self) -> list[Job]:
         needed = {each.chore for each in self.heatings} | {washing_of(wash) for wash in self.washes}
@@ -134,6 +146,16 @@ class Settling:
             setting = _held_at(self.found, claim)
             found.append(Stay(before.step.id, after, start, end, before.load, wait.kind, spots, setting))
         return tuple(found)
+
+
+def _within(stood: Placed, since: int, until: int) -> Placed:
+    """Return a load as it was placed with only those of its hands that fall into the time it really took."""
+    hands = (
+        Hand(hand.start, min(hand.start + hand.minutes, until) - hand.start, hand.cook)
+        for hand in stood.hands
+        if since <= hand.start < until
+    )
+    return replace(stood, hands=tuple(hands))
 
 
 def _joined(hands: tuple[Hand, ...]) -> tuple[Hand, ...]:

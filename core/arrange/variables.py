@@ -16,7 +16,7 @@ Literal = cp_model.IntVar
 
 _LATE_AT_MOST = 12 * 60  # minutes past the last serving to look at when nothing fits
 _OTHER_WAY = 30  # price of doing a step another way than it is written first
-_CUT = 15  # price of one more piece
+_CUT = 60  # price of one more piece
 
 
 @dataclass(slots=True)

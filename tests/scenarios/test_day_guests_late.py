@@ -1,4 +1,4 @@
-"""F15: told at 18:40 that the guests come thirty minutes late; what is done stays, the rest moves, two things wait too long."""
+"""F15: told at 18:40 that the guests come thirty minutes late: what is done stays, two things wait too long."""
 
 from dataclasses import replace
 
@@ -108,7 +108,8 @@ def test_half_an_hour_later_two_things_have_waited_too_long():
 
 
 @pytest.mark.parametrize(
-    ("rest", "gratin", "fit"), [(90, 80, True), (75, 80, True), (74, 80, False), (90, 79, False), (60, 60, False)]
+    ("rest", "gratin", "fit"),
+    [(90, 80, True), (75, 80, True), (74, 80, False), (90, 79, False), (60, 60, False)],
 )
 def test_an_insulated_box_and_a_cover_mend_it(rest, gratin, fit):
     # carved 19:50, 75 after 18:35; served 80 after 18:40

@@ -1,4 +1,4 @@
-"""A search that tries every way, start, cut, fire and washing of a tiny plan: slow, plain, none of the scheduler's code.
+"""A search that tries every way, start, cut, fire and washing of a tiny plan; none of the scheduler's code.
 
 For plans of one burner, one grill, one oven without temperatures to change, one kind of vessel, cooks without skills
 or nights; no shelves, pins, orders, clock times. `found` says whether there is a day; what it finds is a timetable.
@@ -111,7 +111,9 @@ class Tiny:
                 lengths.add(meaning.length_when_full(usual, station.heater))
             for length, start in product(sorted(lengths), range(last - 1, self.low - 1, -1)):
                 for hands, end in self._hands(step, way, start, length, last):
-                    yield Job(step, load, way, start, end, hands, station.id if station else None, length, usual)
+                    yield Job(
+                        step, load, way, start, end, hands, station.id if station else None, length, usual
+                    )
 
     def _hands(
         self, step: Step, way: int, start: int, length: int, last: int
@@ -141,7 +143,12 @@ class Tiny:
         keep = meaning.keep_of(self.plan, new.step)
         early = meaning.reserved(self.plan, new.step.id, new.way).early
         course = self.plan.dish_of[new.step.id].course
-        if new.load == 0 and keep is not None and keep.most is not None and new.end - early < course - keep.most:
+        if (
+            new.load == 0
+            and keep is not None
+            and keep.most is not None
+            and new.end - early < course - keep.most
+        ):
             return False
         every = [*jobs, new]
         return (
@@ -175,9 +182,11 @@ class Tiny:
     def _link(self, jobs: list[Job], link: Link) -> bool:
         before = [each for each in jobs if each.step.id == link.before]
         after = [each for each in jobs if each.step.id == link.after]
-        counts = [sum(1 for step, _load in self.keys if step.id == each) for each in (link.before, link.after)]
-        if (len(before), len(after)) != tuple(counts):
-            return True  # not all of them there yet
+        counts = [
+            sum(1 for step, _load in self.keys if step.id == each) for each in (link.before, link.after)
+        ]
+        if [len(before), len(after)] != counts:  # not all of them there yet
+            return True
         if link.kind is LinkKind.START_TO_START:
             return _within(link, after[0].start - before[0].start)
         if link.kind is LinkKind.END_TO_END:
@@ -254,9 +263,11 @@ class Tiny:
             wanted = {at for each in here for at in range(each.start, each.end)}
             some = []
             for count in range(1, station.fires + 1):
-                for ready in combinations(range(self.low, 1), count):
-                    if self._burns(station, ready, wanted):
-                        some.append(tuple((station, at) for at in ready))
+                some += [
+                    tuple((station, at) for at in ready)
+                    for ready in combinations(range(self.low, 1), count)
+                    if self._burns(station, ready, wanted)
+                ]
             choices.append(some)
         for chosen in product(*choices):
             fires = [each for some in chosen for each in some]
@@ -286,7 +297,7 @@ class Tiny:
                     raise TooMany
                 by = self._cooks(self._work(jobs, washings, fires))
                 if by is not None:
-                    yield _timetable(jobs, washings, fires, by)
+                    yield _timetable(self.plan, jobs, washings, fires, by)
 
     def _work(
         self, jobs: list[Job], washings: list[tuple[Run, Vessel, int]], fires: list[tuple[Station, int]]
@@ -305,7 +316,9 @@ class Tiny:
                 found.append(Work(lit, lit + minutes, grill.place, (grill.id, ready)))
         return sorted(found, key=lambda each: (each.start, each.end))
 
-    def _cooks(self, work: list[Work], at: int = 0, by: tuple[CookId, ...] = ()) -> list[tuple[Work, CookId]] | None:
+    def _cooks(
+        self, work: list[Work], at: int = 0, by: tuple[CookId, ...] = ()
+    ) -> list[tuple[Work, CookId]] | None:
         if at == len(work):
             return list(zip(work, by, strict=True))
         new = work[at]
@@ -349,6 +362,7 @@ def _within(link: Link, gap: int) -> bool:
 
 
 def _timetable(
+    plan: Plan,
     jobs: list[Job],
     washings: list[tuple[Run, Vessel, int]],
     fires: list[tuple[Station, int]],
@@ -360,7 +374,7 @@ def _timetable(
             job.start,
             job.end - job.start,
             job.load,
-            (Spot(job.station, _spot_units(job)),) if job.station else (),
+            (Spot(job.station, _units(plan, job)),) if job.station else (),
             None,
             tuple(Hand(work.start, work.end - work.start, cook) for work, cook in by if work.of is job),
             job.way,
@@ -376,11 +390,6 @@ def _timetable(
         Washing(vessel.id, at, vessel.washing, run.steps[0], who.get(run)) for run, vessel, at in washings
     )
     return Timetable(placed, (), heatings, washed)
-
-
-def _spot_units(job: Job) -> int:
-    uses = job.step.uses if job.way == 0 else job.step.alternatives[job.way - 1].uses
-    return uses[0].units
 
 
 def any_day(plan: Plan) -> Timetable | None:

@@ -75,17 +75,23 @@ def facts_stand(timetable: Timetable, day: Day) -> None:
 
 
 def nothing_sooner(timetable: Timetable, day: Day, seen: Timetable) -> None:
-    """Assert that nothing begins before now but what has begun."""
+    """Assert that nothing begins before now but what has begun, with whom it was begun."""
     for placed in timetable.placed:
         if placed.key not in day.of:
             assert placed.start >= day.now
-        before = [hand for hand in placed.hands if hand.start < day.now]
+        before = {(hand.start, hand.cook) for hand in placed.hands if hand.start < day.now}
         assert placed.key in day.of or not before
         if placed.key in seen.at:
-            assert set(before) <= set(seen.at[placed.key].hands)
-    was = {(each.station, each.start) for each in seen.heatings}
-    assert all(each.start >= day.now or (each.station, each.start) in was for each in timetable.heatings)
-    washed = {(each.vessel, each.after, each.start) for each in seen.washings}
+            assert before <= {(hand.start, hand.cook) for hand in seen.at[placed.key].hands}
+    lit = {(each.station, each.start, each.cook) for each in (*day.lit, *seen.heatings)}
     assert all(
-        each.start >= day.now or (each.vessel, each.after, each.start) in washed for each in timetable.washings
+        each.start >= day.now or (each.station, each.start, each.cook) in lit for each in timetable.heatings
+    )
+    washed = {(each.vessel, each.after, each.start, each.cook) for each in day.washed}
+    washed |= {
+        (each.vessel, each.after, each.start, each.cook) for each in seen.washings if each.end <= day.now
+    }
+    assert all(
+        each.start >= day.now or (each.vessel, each.after, each.start, each.cook) in washed
+        for each in timetable.washings
     )

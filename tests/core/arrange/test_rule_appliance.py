@@ -92,12 +92,18 @@ def test_through_a_pause_the_oven_is_kept_on_and_the_grill_may_be_used(minutes, 
     other = a_dish("other", hands_off("other.do", 10, uses=IN_OVEN), keep=Keep(0))
     stations = apart(an_oven(heater=SLOW), grill())
     found = plan(
-        baked(None), other, grilled(20, minutes, earliest=-10 - minutes, latest=-10), stations=stations, pins=(Pin("bake.do", start=-30),)
+        baked(None),
+        other,
+        grilled(20, minutes, earliest=-10 - minutes, latest=-10),
+        stations=stations,
+        pins=(Pin("bake.do", start=-30),),
     )
     assert fits(found) is fit
 
 
-@pytest.mark.parametrize(("keep_on", "minutes", "fit"), [(10, 10, True), (9, 10, False), (9, 6, True), (9, 7, False)])
+@pytest.mark.parametrize(
+    ("keep_on", "minutes", "fit"), [(10, 10, True), (9, 10, False), (9, 6, True), (9, 7, False)]
+)
 def test_after_a_longer_pause_it_is_heated_again(keep_on, minutes, fit):
     # ten minutes between; where it is switched off, four of them are heating up
     other = a_dish("other", hands_off("other.do", 10, uses=IN_OVEN), keep=Keep(0))
@@ -118,7 +124,11 @@ def test_after_a_longer_pause_it_is_heated_again(keep_on, minutes, fit):
 @pytest.mark.parametrize(("keep", "fit"), [(15, True), (14, False)])
 def test_food_that_waits_there_uses_it(keep, fit):
     # grilled until -5 at the latest and held on the grill until it is served; the bake is out by its beginning
-    held = a_dish("grill", hands_off("grill.do", 10, uses=ON_GRILL, latest=-5), keep=Keep(5, Wait(Holding.HOT, ON_GRILL[0])))
+    held = a_dish(
+        "grill",
+        hands_off("grill.do", 10, uses=ON_GRILL, latest=-5),
+        keep=Keep(5, Wait(Holding.HOT, ON_GRILL[0])),
+    )
     assert fits(plan(baked(keep), held, stations=apart(an_oven(heater=HOT), grill()))) is fit
 
 
@@ -139,7 +149,10 @@ def test_of_three_that_two_may_be_used_at_once_which_are_not_named_by_each_other
 
 def test_two_burners_of_one_plug_are_used_in_turn():
     # all alike, but not at once
-    pans = [a_dish(name, hands_off(f"{name}.do", 5, uses=(Use(StationKind.BURNER),)), keep=Keep(keep)) for name, keep in (("a", 0), ("b", 5))]
+    pans = [
+        a_dish(name, hands_off(f"{name}.do", 5, uses=(Use(StationKind.BURNER),)), keep=Keep(keep))
+        for name, keep in (("a", 0), ("b", 5))
+    ]
     assert fits(plan(*pans, stations=apart(*burners(2))))
     pans[1] = replace(pans[1], keep=Keep(4))
     assert not fits(plan(*pans, stations=apart(*burners(2))))

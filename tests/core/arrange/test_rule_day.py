@@ -48,7 +48,9 @@ def test_a_pin_before_now_is_void(now, start):
 
 @pytest.mark.parametrize(("start", "end"), [(-60, -50), (-60, -59), (-60, -20), (-300, -290)])
 def test_what_is_done_stays_whatever_its_length_should_be(start, end):
-    timetable = meets_on(pans(hands_off("a.cook", 10), hands_off("b.cook", 10)), on(-20, done("a.cook", start, end)))
+    timetable = meets_on(
+        pans(hands_off("a.cook", 10), hands_off("b.cook", 10)), on(-20, done("a.cook", start, end))
+    )
     placed = timetable.at["a.cook", 0]
     assert (placed.start, placed.end) == (start, end)
 
@@ -99,7 +101,14 @@ def test_nor_does_the_order_in_which_things_were_done():
 
 @pytest.mark.parametrize(
     ("start", "said", "end"),
-    [(-30, None, -20), (-30, -18, -18), (-45, None, -25), (-45, -30, -25), (-30, -28, -25 + 0), (-25, None, -15)],
+    [
+        (-30, None, -20),
+        (-30, -18, -18),
+        (-45, None, -25),
+        (-45, -30, -25),
+        (-30, -28, -25 + 0),
+        (-25, None, -15),
+    ],
 )
 def test_what_is_under_way_ends_after_its_minutes_or_as_said_but_not_before_now(start, said, end):
     timetable = meets_on(pans(hands_off("a.cook", 10)), on(-25, begun("a.cook", start, said)))
@@ -130,7 +139,9 @@ def test_whoever_is_at_it_goes_on_with_it(end, fit):
 
 @pytest.mark.parametrize("now", [-20, -15, -11])
 def test_hands_under_way_are_those_that_were_there(now):
-    plan = pans(a_step("a.stir", minutes=20), a_step("b.chop", minutes=10), cooks=2, pins=(Pin("a.stir", start=-20),))
+    plan = pans(
+        a_step("a.stir", minutes=20), a_step("b.chop", minutes=10), cooks=2, pins=(Pin("a.stir", start=-20),)
+    )
     seen = meets(plan)
     timetable = meets_on(plan, on(now, begun("a.stir", -20)), seen)
     assert worked(timetable, "a.stir") == [(-20, 0)]
@@ -165,7 +176,12 @@ def test_what_is_dropped_is_gone_with_its_links():
 def test_where_the_last_step_is_dropped_the_one_before_is_done_by_the_serving():
     # soup at -60, tart at 0: the soup's garnish is left out, and the soup must still be there at -60
     soup = a_dish("soup", hands_off("soup.boil", 10), hands_off("soup.deck", 5), course=-60, keep=Keep(20))
-    plan = a_plan(soup, a_dish("tart", hands_off("tart.bake", 10)), links=(a_link("soup.boil", "soup.deck"),), kitchen=kitchen())
+    plan = a_plan(
+        soup,
+        a_dish("tart", hands_off("tart.bake", 10)),
+        links=(a_link("soup.boil", "soup.deck"),),
+        kitchen=kitchen(),
+    )
     timetable = meets_on(plan, on(-100, dropped("soup.deck")))
     assert -80 <= timetable.at["soup.boil", 0].end <= -60
     assert not fits_on(plan, on(-69, dropped("soup.deck")))

@@ -9,7 +9,17 @@ from core.timetable.timetable import Heating, Timetable, Washing
 from tests.core.arrange.arranged import meets
 from tests.core.arrange.daily import begun, done, dropped, fits_on, meets_on, on
 from tests.core.arrange.ruled import between, kitchen
-from tests.support.builders import a_bench, a_cook, a_dish, a_link, a_plan, a_step, a_vessel, an_oven, hands_off
+from tests.support.builders import (
+    a_bench,
+    a_cook,
+    a_dish,
+    a_link,
+    a_plan,
+    a_step,
+    a_vessel,
+    an_oven,
+    hands_off,
+)
 
 SLOW = Heater(from_cold=((200, 4),), keep_on=5)
 HOT = (Use(StationKind.OVEN, heat=Heat(200, 200, 200)),)
@@ -21,7 +31,9 @@ def baked(name: str, minutes: int = 10, keep: int | None = 0, **fields):
 
 
 def in_oven(*dishes, racks: int = 2, cooks=1, **fields):
-    return a_plan(*dishes, kitchen=kitchen(an_oven(racks=racks, heater=SLOW), cooks=cooks), transfer=0, **fields)
+    return a_plan(
+        *dishes, kitchen=kitchen(an_oven(racks=racks, heater=SLOW), cooks=cooks), transfer=0, **fields
+    )
 
 
 # ---- ovens
@@ -35,7 +47,10 @@ def test_an_oven_is_heated_from_now_at_the_soonest(now, fit):
 @pytest.mark.parametrize(("end", "heatings"), [(-15, 0), (-10, 0), (-16, 1)])
 def test_what_was_in_it_keeps_it_warm(end, heatings):
     # in from -10, five minutes of pause at most
-    timetable = meets_on(in_oven(baked("a"), baked("b", keep=60)), on(-16, done("b.bake", -40, end) if end < -15 else begun("b.bake", -40, end)))
+    timetable = meets_on(
+        in_oven(baked("a"), baked("b", keep=60)),
+        on(-16, done("b.bake", -40, end) if end < -15 else begun("b.bake", -40, end)),
+    )
     assert sum(each.start >= -16 for each in timetable.heatings) == heatings
 
 
@@ -58,7 +73,9 @@ def test_what_was_heated_for_what_is_done_is_not_forgotten():
 
 @pytest.mark.parametrize(("end", "fit"), [(-10, True), (-9, False)])
 def test_what_is_in_it_takes_its_rack(end, fit):
-    assert fits_on(in_oven(baked("a"), baked("b", keep=60), racks=1), on(-20, begun("b.bake", -40, end))) is fit
+    assert (
+        fits_on(in_oven(baked("a"), baked("b", keep=60), racks=1), on(-20, begun("b.bake", -40, end))) is fit
+    )
 
 
 @pytest.mark.parametrize(("end", "fit"), [(-18, True), (-17, False)])
@@ -74,7 +91,9 @@ def test_what_is_in_it_holds_its_temperature(end, fit):
 
 
 def coals(burns: int | None = 30, fires: int = 1, lighting: int = 20) -> Station:
-    return Station("grill", "Grill", StationKind.GRILL, 2, lighting=lighting, burns=burns, laying=5, fires=fires)
+    return Station(
+        "grill", "Grill", StationKind.GRILL, 2, lighting=lighting, burns=burns, laying=5, fires=fires
+    )
 
 
 def meat(name: str, minutes: int = 10, keep: int | None = 0, **fields):
@@ -192,7 +211,9 @@ def test_what_began_sooner_than_the_pot_was_to_be_clean_is_past():
 
 def test_where_the_middle_is_dropped_the_pot_is_passed_on_no_longer():
     # sweat, simmer and keep warm in one pot, washed at the end; without the simmering it is washed twice
-    steps = tuple(hands_off(f"a.{name}", 10, vessels=(VesselUse("pot"),)) for name in ("sweat", "simmer", "warm"))
+    steps = tuple(
+        hands_off(f"a.{name}", 10, vessels=(VesselUse("pot"),)) for name in ("sweat", "simmer", "warm")
+    )
     links = (a_link("a.sweat", "a.simmer"), a_link("a.simmer", "a.warm"))
     pots = kitchen(vessels=(a_vessel("pot"),))
     plan = a_bench(*steps, links=links, kitchen=pots)

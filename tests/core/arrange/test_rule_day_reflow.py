@@ -52,7 +52,10 @@ def in_ways(**fields):
 def in_full_oven(**fields):
     heater = Heater(from_cold=((200, 10),), full=10)
     use = (Use(StationKind.OVEN, heat=Heat(200, 200, 200)),)
-    dishes = [a_dish(name, hands_off(f"{name}.bake", minutes, uses=use), keep=Keep(0)) for name, minutes in (("a", 20), ("b", 33))]
+    dishes = [
+        a_dish(name, hands_off(f"{name}.bake", minutes, uses=use), keep=Keep(0))
+        for name, minutes in (("a", 20), ("b", 33))
+    ]
     return a_plan(*dishes, kitchen=kitchen(an_oven(heater=heater)), transfer=0, **fields)
 
 
@@ -82,8 +85,15 @@ def test_where_nothing_changed_nothing_moves(name):
     assert starts(found.timetable) == starts(seen)
     for each in found.timetable.placed:
         was = seen.at[each.key]
-        assert (each.length, each.way, each.setting, each.spots) == (was.length, was.way, was.setting, was.spots)
-        assert {(hand.start, hand.minutes) for hand in each.hands} == {(hand.start, hand.minutes) for hand in was.hands}
+        assert (each.length, each.way, each.setting, each.spots) == (
+            was.length,
+            was.way,
+            was.setting,
+            was.spots,
+        )
+        assert {(hand.start, hand.minutes) for hand in each.hands} == {
+            (hand.start, hand.minutes) for hand in was.hands
+        }
 
 
 @pytest.mark.parametrize("name", ["coals", "lasting coals", "full oven"])

@@ -12,10 +12,22 @@ from tests.support.builders import a_dish, a_plan, a_step, hands_off
 ON_GRILL = (Use(StationKind.GRILL),)
 
 
-def coals(lighting: int = 20, burns: int | None = 30, laying: int = 5, fires: int = 1, units: int = 2, **fields):
+def coals(
+    lighting: int = 20, burns: int | None = 30, laying: int = 5, fires: int = 1, units: int = 2, **fields
+):
     """Return a grill that is lit for 20 min, five of them a cook's, and burns for 30."""
     name = fields.pop("name", "grill")
-    return Station(name, name, StationKind.GRILL, units, lighting=lighting, burns=burns, laying=laying, fires=fires, **fields)
+    return Station(
+        name,
+        name,
+        StationKind.GRILL,
+        units,
+        lighting=lighting,
+        burns=burns,
+        laying=laying,
+        fires=fires,
+        **fields,
+    )
 
 
 def meat(name: str, minutes: int, keep: int | None = 0, **fields):
@@ -53,7 +65,14 @@ def at_two_times(first: int, **fields):
 
 @pytest.mark.parametrize(
     ("first", "burns", "fit"),
-    [(-30, 30, True), (-30, 29, False), (-31, 30, False), (-31, 31, True), (-300, None, True), (-300, 299, False)],
+    [
+        (-30, 30, True),
+        (-30, 29, False),
+        (-31, 30, False),
+        (-31, 31, True),
+        (-300, None, True),
+        (-300, 299, False),
+    ],
 )
 def test_one_fire_burns_for_so_long(first, burns, fit):
     assert fits(at_two_times(first, burns=burns)) is fit
@@ -80,7 +99,14 @@ def test_no_more_fires_than_are_needed():
 
 @pytest.mark.parametrize(
     ("minutes", "burns", "fires", "fit"),
-    [(30, 30, 1, True), (31, 30, 1, False), (30, 15, 2, True), (31, 15, 2, False), (30, 10, 3, True), (31, 10, 3, False)],
+    [
+        (30, 30, 1, True),
+        (31, 30, 1, False),
+        (30, 15, 2, True),
+        (31, 15, 2, False),
+        (30, 10, 3, True),
+        (31, 10, 3, False),
+    ],
 )
 def test_one_fire_may_go_on_where_another_ends(minutes, burns, fires, fit):
     assert fits(grilled(meat("a", minutes), grill=coals(burns=burns, fires=fires))) is fit
@@ -99,7 +125,9 @@ def test_a_second_is_lit_while_things_cook_on_the_first():
 
 def terrace(fires: int, burns: int = 60):
     """Return three loads of 12 min with 2 between, then, after 2, chops of 30 min: 72 in all, one after the other."""
-    loads = hands_off("skewers.grill", 12, uses=(Use(StationKind.GRILL, 2),), loads=Loads(3, 1, 2), earliest=-72)
+    loads = hands_off(
+        "skewers.grill", 12, uses=(Use(StationKind.GRILL, 2),), loads=Loads(3, 1, 2), earliest=-72
+    )
     chops = hands_off("chops.grill", 30, uses=(Use(StationKind.GRILL, 2),))
     dishes = (a_dish("skewers", loads, keep=Keep(None)), a_dish("chops", chops, keep=Keep(0)))
     grill = coals(25, burns, 5, fires)
@@ -143,7 +171,9 @@ def test_laying_takes_a_cook(begins, ends, fit):
         assert lit(meets(plan)) == [(begins, begins + 20)]
 
 
-@pytest.mark.parametrize(("lighting", "laying", "hands"), [(20, 5, 5), (3, 5, 3), (5, 5, 5), (4, 0, 0), (0, 5, 0)])
+@pytest.mark.parametrize(
+    ("lighting", "laying", "hands"), [(20, 5, 5), (3, 5, 3), (5, 5, 5), (4, 0, 0), (0, 5, 0)]
+)
 def test_it_takes_the_cook_no_longer_than_lighting_lasts(lighting, laying, hands):
     # the cook is there for just so many minutes, and one less is too few
     def plan(minutes: int):
@@ -178,11 +208,15 @@ def test_whoever_lays_the_fire_does_nothing_else(begins, fit):
 
 @pytest.mark.parametrize(("burns", "fit"), [(15, True), (14, False)])
 def test_food_kept_over_the_coals_needs_them(burns, fit):
-    dish = a_dish("a", hands_off("a.grill", 10, uses=ON_GRILL, latest=-5), keep=Keep(5, Wait(Holding.HOT, ON_GRILL[0])))
+    dish = a_dish(
+        "a", hands_off("a.grill", 10, uses=ON_GRILL, latest=-5), keep=Keep(5, Wait(Holding.HOT, ON_GRILL[0]))
+    )
     assert fits(grilled(dish, grill=coals(burns=burns))) is fit
 
 
-@pytest.mark.parametrize(("burns", "fires", "fit"), [(26, 1, True), (25, 1, False), (8, 3, True), (8, 2, False)])
+@pytest.mark.parametrize(
+    ("burns", "fires", "fit"), [(26, 1, True), (25, 1, False), (8, 3, True), (8, 2, False)]
+)
 def test_between_loads_nothing_need_burn(burns, fires, fit):
     # three loads of 8 with 1 between: 26 from the first to the last; or three fires of 8, each lit for its load
     loads = hands_off("a.grill", 8, uses=ON_GRILL, loads=Loads(3, 1, 1), earliest=-26)

@@ -6,7 +6,7 @@ from core.plan.decisions import Pin
 from core.plan.kitchen import Heater, Station, StationKind
 from core.plan.step import Heat, Holding, Keep, Loads, Use, Wait
 from tests.core.arrange.arranged import meets, starts, where
-from tests.core.arrange.ruled import fits, kitchen
+from tests.core.arrange.ruled import fits, kitchen, worked
 from tests.support.builders import a_dish, a_link, a_plan, an_oven, hands_off
 
 
@@ -19,7 +19,9 @@ def use(units: int = 1, setting: int = 180, spread: int = 0, station=None) -> Us
 
 
 def baked(name: str, minutes: int, keep: int | None = 0, taking: Use | None = None, **fields):
-    return a_dish(name, hands_off(f"{name}.bake", minutes, uses=(taking or use(),), **fields), keep=Keep(keep))
+    return a_dish(
+        name, hands_off(f"{name}.bake", minutes, uses=(taking or use(),), **fields), keep=Keep(keep)
+    )
 
 
 def in_oven(*dishes, ovens: tuple[Station, ...] = (), **fields):
@@ -43,7 +45,10 @@ def test_both_take_longer_where_two_dishes_fill_it(full, minutes, longer):
 
 
 def test_where_a_rack_is_free_nothing_takes_longer():
-    assert lengths(in_oven(baked("a", 20), baked("b", 20), ovens=(oven(racks=3),))) == {"a.bake": 20, "b.bake": 20}
+    assert lengths(in_oven(baked("a", 20), baked("b", 20), ovens=(oven(racks=3),))) == {
+        "a.bake": 20,
+        "b.bake": 20,
+    }
 
 
 def test_a_dish_that_fills_it_alone_takes_no_longer():
@@ -126,11 +131,25 @@ def test_each_load_by_itself():
     assert found == {("a.bake", 0): 10, ("a.bake", 1): 11, ("b.bake", 0): 11}
 
 
+@pytest.mark.parametrize(
+    ("minutes", "hands"), [(2, [(-3, -2), (-1, 0)]), (3, [(-5, -4), (-1, 0)]), (1, [(-2, 0)])]
+)
+def test_putting_in_and_taking_out_are_one_visit_only_where_they_fill_its_true_length(minutes, hands):
+    # a minute each: of two minutes one visit, of the three or five that they come to in the full oven two
+    filler = hands_off("b.bake", 20, uses=(use(),))
+    step = hands_off("a.bake", minutes, uses=(use(),), put_in=1, take_out=1)
+    dishes = (a_dish("a", step, keep=Keep(0)), a_dish("b", filler, keep=Keep(0)))
+    timetable = meets(in_oven(*dishes, ovens=(oven(50),)))
+    assert worked(timetable, "a.bake") == hands
+
+
 # ---- several ovens
 
 
 def test_in_an_oven_each_nothing_takes_longer():
-    plan = in_oven(baked("a", 20, earliest=-21), baked("b", 20, earliest=-21), ovens=(oven(), oven(name="other")))
+    plan = in_oven(
+        baked("a", 20, earliest=-21), baked("b", 20, earliest=-21), ovens=(oven(), oven(name="other"))
+    )
     timetable = meets(plan)
     assert where(timetable, "a.bake") != where(timetable, "b.bake")
     assert {each.length for each in timetable.placed} == {20}
@@ -140,7 +159,10 @@ def test_in_an_oven_each_nothing_takes_longer():
 def test_each_oven_has_its_own_measure(first, then):
     # two dishes in either oven, by name
     ovens = (oven(first, name="one"), oven(then, name="two"))
-    dishes = [baked(name, 20, taking=use(station=place)) for name, place in zip("abcd", ("one", "one", "two", "two"), strict=True)]
+    dishes = [
+        baked(name, 20, taking=use(station=place))
+        for name, place in zip("abcd", ("one", "one", "two", "two"), strict=True)
+    ]
     found = lengths(in_oven(*dishes, ovens=ovens))
     assert found == {
         "a.bake": 20 + first // 5,

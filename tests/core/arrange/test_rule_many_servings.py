@@ -1,16 +1,15 @@
-"""Several servings, clock times, changes of the clock, links of all kinds, cold places by the hour; each alone decides."""
+"""Several servings, clock times, clock changes, links of all kinds, cold places: each alone decides."""
 
 import pytest
 
+from core.plan.decisions import LengthOf
 from core.plan.kitchen import Shelf, Station, StationKind, Window
 from core.plan.menu import LinkKind
-from core.plan.decisions import LengthOf
 from core.plan.step import ClockTime, Holding, Keep, Loads, Manner, Use, Wait
 from tests.core.arrange.arranged import meets, starts
 from tests.core.arrange.ruled import fits, kitchen
 from tests.support.builders import (
     a_bench,
-    a_cook,
     a_dish,
     a_link,
     a_plan,
@@ -27,7 +26,9 @@ BURNER = (Use(StationKind.BURNER),)
 
 
 def served(name: str, minutes: int, course: int, keep: int | None = 0, uses=BURNER, **fields):
-    return a_dish(name, hands_off(f"{name}.cook", minutes, uses=uses), course=course, keep=Keep(keep), **fields)
+    return a_dish(
+        name, hands_off(f"{name}.cook", minutes, uses=uses), course=course, keep=Keep(keep), **fields
+    )
 
 
 def test_each_dish_is_done_for_its_own_serving():
@@ -95,7 +96,8 @@ AUTUMN, SPRING = "2026-10-25 12:30", "2026-03-29 12:30"  # London: 02:00 to 01:0
 
 
 @pytest.mark.parametrize(
-    ("plating", "minutes"), [(AUTUMN, 17 * 60 + 30), (SPRING, 15 * 60 + 30), ("2026-09-27 12:30", 16 * 60 + 30)]
+    ("plating", "minutes"),
+    [(AUTUMN, 17 * 60 + 30), (SPRING, 15 * 60 + 30), ("2026-09-27 12:30", 16 * 60 + 30)],
 )
 def test_between_two_clock_times_lie_the_minutes_that_pass(plating, minutes):
     # from 20:00 the evening before to 12:30
@@ -108,7 +110,9 @@ def test_between_two_clock_times_lie_the_minutes_that_pass(plating, minutes):
     assert starts(meets(plan(minutes))) == {"stock.simmer": -minutes}
 
 
-@pytest.mark.parametrize(("plating", "night"), [(AUTUMN, 9 * 60), (SPRING, 7 * 60), ("2026-09-27 12:30", 8 * 60)])
+@pytest.mark.parametrize(
+    ("plating", "night"), [(AUTUMN, 9 * 60), (SPRING, 7 * 60), ("2026-09-27 12:30", 8 * 60)]
+)
 def test_the_night_is_longer_or_shorter(plating, night):
     # mixed before 23:00, shaped from 07:00 on, and no wait in between; it must not begin before 22:00
     def plan(prove: int):
@@ -126,7 +130,9 @@ def test_the_night_is_longer_or_shorter(plating, night):
 @pytest.mark.parametrize(("plating", "hours"), [(AUTUMN, 11), (SPRING, 9), ("2026-09-27 12:30", 10)])
 def test_a_cool_box_is_cold_by_the_clock(plating, hours):
     # from 22:00 the evening before to 08:00
-    box = Station("box", "Cool box", StationKind.FRIDGE, 0, (Shelf(500, 20),), hours=(Window(1, 22 * 60, 32 * 60),))
+    box = Station(
+        "box", "Cool box", StationKind.FRIDGE, 0, (Shelf(500, 20),), hours=(Window(1, 22 * 60, 32 * 60),)
+    )
 
     def plan(minutes: int):
         step = hands_off("trout.cure", minutes, uses=(Use(StationKind.FRIDGE, area=400),))
@@ -149,9 +155,13 @@ def test_what_is_kept_in_a_cool_box_until_it_is_served_needs_its_ice_until_then(
     cold = Wait(Holding.FRIDGE, Use(StationKind.FRIDGE, area=400))
     step = a_step("mousse.fold", minutes=10, latest=-90)
     ice = box(Window(0, 18 * 60, 19 * 60 + 30))
-    assert fits(a_plan(a_dish("mousse", step, keep=Keep(keep, cold)), kitchen=kitchen(ice), transfer=0)) is fit
+    assert (
+        fits(a_plan(a_dish("mousse", step, keep=Keep(keep, cold)), kitchen=kitchen(ice), transfer=0)) is fit
+    )
     soon_warm = box(Window(0, 18 * 60, 19 * 60 + 29))
-    assert not fits(a_plan(a_dish("mousse", step, keep=Keep(keep, cold)), kitchen=kitchen(soon_warm), transfer=0))
+    assert not fits(
+        a_plan(a_dish("mousse", step, keep=Keep(keep, cold)), kitchen=kitchen(soon_warm), transfer=0)
+    )
 
 
 def chilled(name: str, minutes: int, keep: int, *, raw: bool = False, area: int = 600):
@@ -185,7 +195,9 @@ def bound(kind: LinkKind, least: int, most: int | None, one=None, other=None, ke
     rice = one or hands_off("rice.boil", 20)
     plate = other or hands_off("plate.heat", 8)
     dishes = (a_dish("rice", rice, keep=Keep(keep)), a_dish("plate", plate, keep=Keep(0)))
-    return a_plan(*dishes, links=(a_link("rice.boil", "plate.heat", least, most, kind=kind),), kitchen=kitchen())
+    return a_plan(
+        *dishes, links=(a_link("rice.boil", "plate.heat", least, most, kind=kind),), kitchen=kitchen()
+    )
 
 
 @pytest.mark.parametrize(("most", "keep", "fit"), [(0, 0, True), (5, 5, True), (None, 0, True)])
@@ -195,7 +207,9 @@ def test_end_to_end_they_are_done_together(most, keep, fit):
     assert starts(meets(plan)) == {"rice.boil": -20, "plate.heat": -8}
 
 
-@pytest.mark.parametrize(("least", "most", "keep", "fit"), [(3, 3, 3, True), (3, 3, 2, False), (3, None, 2, False)])
+@pytest.mark.parametrize(
+    ("least", "most", "keep", "fit"), [(3, 3, 3, True), (3, 3, 2, False), (3, None, 2, False)]
+)
 def test_end_to_end_with_a_lag(least, most, keep, fit):
     # the plate is hot three minutes after the rice is done, which keeps so long
     plan = bound(LinkKind.END_TO_END, least, most, keep=keep)
@@ -204,13 +218,17 @@ def test_end_to_end_with_a_lag(least, most, keep, fit):
         assert starts(meets(plan)) == {"rice.boil": -23, "plate.heat": -8}
 
 
-@pytest.mark.parametrize(("most", "keep", "fit"), [(4, 0, False), (12, 0, True), (11, 0, False), (11, 1, False)])
+@pytest.mark.parametrize(
+    ("most", "keep", "fit"), [(4, 0, False), (12, 0, True), (11, 0, False), (11, 1, False)]
+)
 def test_start_to_start_at_most(most, keep, fit):
     # rice from -20 or sooner, the plate from -8: twelve minutes at least
     assert fits(bound(LinkKind.START_TO_START, 0, most, keep=keep)) is fit
 
 
-@pytest.mark.parametrize(("least", "keep", "fit"), [(12, 0, True), (13, 0, False), (13, 1, True), (14, 1, False)])
+@pytest.mark.parametrize(
+    ("least", "keep", "fit"), [(12, 0, True), (13, 0, False), (13, 1, True), (14, 1, False)]
+)
 def test_start_to_start_at_least(least, keep, fit):
     assert fits(bound(LinkKind.START_TO_START, least, None, keep=keep)) is fit
 
@@ -284,8 +302,6 @@ def test_load_by_load_the_last_waits_longest_where_there_is_no_pause(most, fit):
         hands_off("cakes.fry", 5, loads=Loads(3, 1), latest=-8),
         hands_off("cakes.glaze", 6, loads=Loads(3, 1)),
     )
-    plan = a_bench(
-        *steps, links=(a_link("cakes.fry", "cakes.glaze", 0, most),), kitchen=kitchen(), opens=-23
-    )
+    plan = a_bench(*steps, links=(a_link("cakes.fry", "cakes.glaze", 0, most),), kitchen=kitchen(), opens=-23)
     # fried by -18, -13, -8; glazed from -18, -12, -6
     assert fits(plan) is fit

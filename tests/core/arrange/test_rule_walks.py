@@ -106,11 +106,20 @@ def test_switching_on_is_at_the_oven(walk, fit):
     # 4 min from cold for the bake from -10: on by -14. The cook comes at -20, stirs indoors until -15
     oven = an_oven(heater=Heater(from_cold=((200, 4),)), place="shed")
     dishes = (
-        a_dish("a", hands_off("a.bake", 10, uses=(Use(StationKind.OVEN, heat=Heat(200, 200, 200)),)), keep=Keep(0)),
+        a_dish(
+            "a",
+            hands_off("a.bake", 10, uses=(Use(StationKind.OVEN, heat=Heat(200, 200, 200)),)),
+            keep=Keep(0),
+        ),
         a_dish("b", a_step("b.stir", minutes=5, uses=ON_BURNER), keep=Keep(15)),
     )
     cooks = (there(-20, 0),)
-    plan = a_plan(*dishes, kitchen=kitchen(oven, *burners(1), walk=walk, cooks=cooks), transfer=0, pins=(Pin("b.stir", start=-20),))
+    plan = a_plan(
+        *dishes,
+        kitchen=kitchen(oven, *burners(1), walk=walk, cooks=cooks),
+        transfer=0,
+        pins=(Pin("b.stir", start=-20),),
+    )
     assert fits(plan) is fit
 
 
@@ -167,7 +176,10 @@ def test_it_is_the_first_of_a_steps_places_that_counts():
 def back_and_forth(walk: int, cooks: int):
     """Return four minutes in turn at hob and grill, each pinned, without a minute between."""
     kinds = (ON_BURNER, ON_GRILL, ON_BURNER, ON_GRILL, ON_BURNER, ON_GRILL)
-    dishes = [a_dish(name, a_step(f"{name}.do", minutes=4, uses=uses)) for name, uses in zip("abcdef", kinds, strict=True)]
+    dishes = [
+        a_dish(name, a_step(f"{name}.do", minutes=4, uses=uses))
+        for name, uses in zip("abcdef", kinds, strict=True)
+    ]
     pins = tuple(Pin(f"{name}.do", start=-24 + 4 * number) for number, name in enumerate("abcdef"))
     return a_plan(*dishes, kitchen=kitchen(GRILL, *burners(1), walk=walk, cooks=cooks), pins=pins)
 

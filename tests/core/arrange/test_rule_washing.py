@@ -2,7 +2,7 @@
 
 import pytest
 
-from core.plan.step import Holding, Keep, Loads, Wait, VesselUse
+from core.plan.step import Holding, Keep, Loads, VesselUse, Wait
 from tests.core.arrange.arranged import meets, starts
 from tests.core.arrange.ruled import between, fits, kitchen, there
 from tests.support.builders import a_cook, a_dish, a_link, a_plan, a_step, a_vessel, hands_off
@@ -55,7 +55,9 @@ def test_without_washing_nothing_is_washed():
 # ---- by hand
 
 
-@pytest.mark.parametrize(("away", "wait"), [((-15, -10), 20), ((-15, -14), 20), ((-20, -19), 15), ((-12, -10), 17), ((-30, 0), 35)])
+@pytest.mark.parametrize(
+    ("away", "wait"), [((-15, -10), 20), ((-15, -14), 20), ((-20, -19), 15), ((-12, -10), 17), ((-30, 0), 35)]
+)
 def test_the_cook_must_be_there(away, wait):
     # five minutes between a's end and -10, none of them while the cook is away
     def plan(keep: int, *, by_hand: bool = True):
@@ -95,7 +97,8 @@ def test_it_may_be_washed_long_after():
 
 
 @pytest.mark.parametrize(
-    ("count", "of_a", "of_b", "wait"), [(2, 1, 1, 0), (2, 2, 1, 15), (2, 1, 2, 15), (3, 2, 1, 0), (3, 2, 2, 15)]
+    ("count", "of_a", "of_b", "wait"),
+    [(2, 1, 1, 0), (2, 2, 1, 15), (2, 1, 2, 15), (3, 2, 1, 0), (3, 2, 2, 15)],
 )
 def test_more_are_not_in_use_than_there_are(count, of_a, of_b, wait):
     def plan(keep: int):

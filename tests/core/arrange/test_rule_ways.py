@@ -52,7 +52,9 @@ def test_without_another_way_there_is_none():
     assert not fits(a_plan(a_dish("a", step, keep=Keep(0)), kitchen=kitchen()))
 
 
-@pytest.mark.parametrize(("chosen", "earliest", "fit"), [(0, -65, True), (0, -64, False), (1, -60, True), (1, -59, False)])
+@pytest.mark.parametrize(
+    ("chosen", "earliest", "fit"), [(0, -65, True), (0, -64, False), (1, -60, True), (1, -59, False)]
+)
 def test_the_way_chosen_is_the_only_one(chosen, earliest, fit):
     plan = slow_or_quick(earliest, choices=(Choice("a.cook", chosen),))
     assert fits(plan) is fit
@@ -170,7 +172,9 @@ def test_a_way_without_transfers_is_taken_where_nobody_is_there():
         alternatives=quick(10, Use(StationKind.ROOM)),
     )
     cooks = (a_cook("ann", breaks=(between(-30, 0),)),)
-    plan = a_plan(a_dish("a", step, keep=Keep(0)), kitchen=kitchen(a_room(), *burners(1), cooks=cooks), transfer=1)
+    plan = a_plan(
+        a_dish("a", step, keep=Keep(0)), kitchen=kitchen(a_room(), *burners(1), cooks=cooks), transfer=1
+    )
     assert meets(plan).placed[0].way == 1
 
 
