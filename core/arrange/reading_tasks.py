@@ -75,11 +75,15 @@ def _begun_task(
     begun = _begun(fact, now, usual)
     minutes = begun.end - begun.start
     way = Way(way.number, minutes, 0, way.uses, tuple((celsius, minutes) for celsius, _length in settings))
-    pieces = tuple(
-        _left(piece, begun, now, placed)
-        for piece in _pieces(plan, step, index, way)
-        if _ahead(piece, begun, now)
-    )
+    cut = placed is not None and len(placed.hands) > 1 and meaning.most_pieces(step, usual) > 1
+    if placed is not None and cut and placed.end == begun.end:
+        pieces = tuple(_rest_of_pieces((index, way.number, step.skill), placed, begun, now))
+    else:
+        pieces = tuple(
+            _left(piece, begun, now, placed)
+            for piece in _pieces(plan, step, index, way)
+            if _ahead(piece, begun, now)
+        )
     return Task(index, step, dish, load, loads, (way,), pieces, begun=begun)
 
 
@@ -97,6 +101,18 @@ def _fuller(plan: Plan, way: Way) -> set[int]:
     kinds = {use.kind for use in way.uses}
     heaters = (each.heater for each in plan.kitchen.stations if each.kind in kinds)
     return {heater.full for heater in heaters if heater is not None and heater.full}
+
+
+def _rest_of_pieces(
+    what: tuple[int, int, str], placed: Placed, begun: Begun, now: int
+) -> Iterator[Piece]:
+    """Return what is left of work in pieces: as it was to be, and who is at a piece goes on with it."""
+    index, way, skill = what
+    for hand in placed.hands:
+        start, end = max(hand.start, now), hand.start + hand.minutes
+        if end > start and not begun.over:
+            cook = hand.cook if hand.start < now else None
+            yield Piece(index, start - begun.start, end - start, 1, skill, way=way, cook=cook)
 
 
 def _ahead(piece: Piece, begun: Begun, now: int) -> bool:

@@ -33,7 +33,8 @@ def answers(book: Book, placed: Placed) -> tuple[list[Asked], list[Hand]]:
     if facts.plan.steps[placed.step].least_piece is not None:
         pieces = pieces_of(facts, placed, length_of(book, placed).minutes)
         if pieces is not None:
-            return [Asked(_piece(facts, placed, hand), hand) for hand in pieces if _end(hand) > facts.now], []
+            left = _hands_from(facts.now, pieces)
+            return [Asked(_piece(facts, placed, hand), hand) for hand in left], []
     wants: Sequence[HandsAt] = facts.people(placed.step, placed.length, placed.way)
     hands = [hand for hand in placed.hands if hand.minutes > 0]
     if placed.start < facts.now:
@@ -109,12 +110,15 @@ def _from_now(
         for want in wants
         if want.start + want.minutes > begins
     ]
-    there = [
+    return left, _hands_from(now, hands)
+
+
+def _hands_from(now: int, hands: Sequence[Hand]) -> list[Hand]:
+    return [
         hand if hand.start >= now else replace(hand, start=now, minutes=_end(hand) - now)
         for hand in hands
         if _end(hand) > now
     ]
-    return left, there
 
 
 def _end(hand: Hand) -> int:

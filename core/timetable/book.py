@@ -94,7 +94,7 @@ class Book:
                     at.setdefault(station, []).append(placed)
 
     def _oddity(self, placed: Placed) -> Oddity | None:
-        if placed.key in self.facts.dropped:
+        if self.facts.dropped and placed.key in self.facts.dropped:
             return Oddity.DROPPED
         most = self.facts.load_counts.get(placed.step)
         if most is None:

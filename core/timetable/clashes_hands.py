@@ -20,6 +20,9 @@ from core.timetable.naming import load
 from core.timetable.sweep import Held, crowds
 from core.timetable.timetable import Placed
 
+Stretches = dict[CookId | None, tuple[int, int]]
+"""From when to when a cook's work matters."""
+
 
 def hands_clashes(book: Book, steps: AbstractSet[StepId], everything: bool) -> Iterator[Clash]:
     """Find what these steps lack in hands, and their cooks (all: every cook) doubled, away or too far off."""
@@ -51,16 +54,18 @@ def _note(facts: Facts, working: Working, cook: CookId | None, when: tuple[int, 
 def _beside(book: Book, steps: AbstractSet[StepId], others: list[Job], working: Working) -> None:
     """Add what else the cooks do during the stretch in which they work on these steps, and a walk before or after."""
     walk = book.facts.walk
-    during = {
+    during: Stretches = {
         cook: (min(each.start for each in held) - walk, max(each.end for each in held) + walk)
         for cook, held in working.items()
     }
+    stretch_of = during.get
     for step, loads in book.loads.items():
         if step in steps:
             continue
         for placed in loads:
             for hand in placed.hands:
-                if _within(hand.cook, hand.start, hand.start + hand.minutes, during):
+                stretch = stretch_of(hand.cook)
+                if stretch and hand.start < stretch[1] and hand.start + hand.minutes > stretch[0]:
                     _note_within(book, placed, during, working)
                     break
     for job in others:
@@ -68,7 +73,7 @@ def _beside(book: Book, steps: AbstractSet[StepId], others: list[Job], working: 
             _note(book.facts, working, job.cook, (job.start, job.end), job.duty)
 
 
-def _note_within(book: Book, placed: Placed, during: dict[CookId, tuple[int, int]], working: Working) -> None:
+def _note_within(book: Book, placed: Placed, during: Stretches, working: Working) -> None:
     place = place_of(book.facts, placed)
     for want, hand in answers(book, placed)[0]:
         if hand is not None and _within(hand.cook, hand.start, hand.start + hand.minutes, during):
@@ -76,8 +81,8 @@ def _note_within(book: Book, placed: Placed, during: dict[CookId, tuple[int, int
             _note(book.facts, working, hand.cook, (hand.start, hand.start + hand.minutes), duty)
 
 
-def _within(cook: CookId | None, start: int, end: int, during: dict[CookId, tuple[int, int]]) -> bool:
-    stretch = during.get(cook) if cook is not None else None
+def _within(cook: CookId | None, start: int, end: int, during: Stretches) -> bool:
+    stretch = during.get(cook)
     return stretch is not None and start < stretch[1] and end > stretch[0]
 
 

@@ -65,8 +65,9 @@ def vessel_clashes(book: Book, vessels: Collection[VesselId]) -> Iterator[Clash]
     for vessel in book.facts.plan.kitchen.vessels:
         if vessel.id not in vessels:
             continue
-        held = _passed_on(vessel_holds(book, vessel.id), vessel.count, now)
-        held = [each._replace(start=max(each.start, now)) for each in held]
+        held = vessel_holds(book, vessel.id)
+        if book.facts.has_day:
+            held = [each._replace(start=max(each.start, now)) for each in _passed_on(held, vessel.count, now)]
         for crowd in crowds(held, vessel.count, _rank):
             when, parties = (crowd.start, crowd.end), _parties(book, crowd)
             dirty = [use.emptied for use in crowd.what if _state(use, crowd.start) == _DIRTY]

@@ -53,7 +53,9 @@ class Facts:
         self.now = LONG_AGO if day is None else day.now
         self.known: dict[tuple[StepId, int], Fact] = known_loads(plan, day)
         self.lit = frozenset((each.station, each.start) for each in day.lit) if day else frozenset()
-        self.washed = frozenset((each.vessel, each.after, each.start) for each in day.washed) if day else frozenset()
+        self.washed = (
+            frozenset((each.vessel, each.after, each.start) for each in day.washed) if day else frozenset()
+        )
         self.dropped: frozenset[tuple[StepId, int]] = dropped_loads(plan, day)
         self._whole = plan
         self._needs: dict[tuple[StepId, int], Need] = {}

@@ -10,12 +10,15 @@ from core.timetable.timetable import Hand, Placed
 def pieces_of(facts: Facts, placed: Placed, length: int) -> tuple[Hand, ...] | None:
     """Return the pieces of a load that needs so many minutes; None where it may not be cut, or has no hands.
 
-    What has begun is a fact and goes on as a whole.
+    What has begun is a fact: its pieces count if they are together as long as it must be, else it goes on whole.
     """
     step = facts.plan.steps[placed.step]
-    if step.least_piece is None or placed.key in facts.known or most_pieces(step, length) < 2:
+    if step.least_piece is None or most_pieces(step, length) < 2:
         return None
-    return tuple(sorted((hand for hand in placed.hands if hand.minutes > 0), key=_when)) or None
+    pieces = tuple(sorted((hand for hand in placed.hands if hand.minutes > 0), key=_when))
+    if placed.key in facts.known and sum(piece.minutes for piece in pieces) != length:
+        return None
+    return pieces or None
 
 
 def _when(hand: Hand) -> tuple[int, int, str]:

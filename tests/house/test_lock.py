@@ -9,7 +9,7 @@ from packaging.requirements import Requirement
 from packaging.utils import canonicalize_name
 
 ROOT = Path(__file__).parents[2]
-LOCKS = ["requirements.lock", "requirements-data.lock"]
+LOCKS = ["requirements.lock", "requirements-data.lock", "requirements-bench.lock"]
 
 
 def locked(text):

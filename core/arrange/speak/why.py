@@ -8,7 +8,7 @@ from core.arrange.demand import Demand, DemandKind
 from core.arrange.outcome import Fit
 from core.arrange.why.reason import FactKind, Reason, ReasonKind, Repair, Share, Tie, Turn, WhyNot
 from core.measures.minutes import show_minutes
-from core.measures.words import join_words, plural_of
+from core.measures.words import counted, join_words, plural_of
 from core.plan import meaning
 from core.plan.calendar import clock_offset
 from core.plan.check_words import short
@@ -57,8 +57,8 @@ def say_reason(plan: Plan, reason: Reason) -> str:
         case ReasonKind.SHELVES:
             return _shelves(facts, reason)
         case ReasonKind.CLOSED:
-            names, when = _names(facts, reason.shares), span(facts, reason.start, reason.end)
-            where = _at(facts, reason)
+            names, where = _names(facts, reason.shares), _at(facts, reason)
+            when = span(facts, reason.start, reason.end)
             return f"{names} must be {where} from {when}, when {_it(facts, reason)} is not there."
         case ReasonKind.HEATS:
             return _heats(facts, reason)
@@ -71,8 +71,7 @@ def say_reason(plan: Plan, reason: Reason) -> str:
 def say_repair(plan: Plan, repair: Repair) -> str:
     """Return what to give up so that all the rest can be kept."""
     said = "; ".join(say_demand(plan, each) for each in repair.demands)
-    one = "one wish" if len(repair.demands) == 1 else f"{number(len(repair.demands))} wishes"
-    return f"All the rest can be kept if you give up {one}: {said}."
+    return f"All the rest can be kept if you give up {_counted(len(repair.demands), 'wish')}: {said}."
 
 
 # ---- the kinds of reasons
@@ -103,10 +102,9 @@ def _grouped(chain: Sequence[Tie]) -> list[list[Tie]]:
     found: list[list[Tie]] = []
     for tie in chain:
         loads = tie.limit.kind is LimitKind.LOADS
-        if loads and found and found[-1][-1].limit.kind is LimitKind.LOADS:
-            found[-1].append(tie)
-        else:
-            found.append([tie])
+        if not (loads and found and found[-1][-1].limit.kind is LimitKind.LOADS):
+            found.append([])
+        found[-1].append(tie)
     return found
 
 
@@ -142,7 +140,7 @@ def _crowd(facts: Facts, reason: Reason) -> str:
         )
     if about is not None and about.kind is DemandKind.HANDS:
         return (
-            f"{names} {'need' if many else 'needs'} {_cooks(reason.need)}{_skilled(about)} from {when},"
+            f"{names} {'need' if many else 'needs'} {_counted(reason.need, 'cook')}{_skilled(about)} from {when},"
             f" and {_there_is(reason.have)}: {lasts} too many."
         )
     if about is not None and about.kind is DemandKind.VESSEL and about.vessel is not None:
@@ -285,8 +283,11 @@ def _the_units(facts: Facts, reason: Reason) -> str:
 
 
 def _units(reason: Reason, count: int) -> str:
-    word = unit(_kind(reason))
-    return f"{number(count)} {word if count == 1 else plural_of(word)}"
+    return _counted(count, unit(_kind(reason)))
+
+
+def _counted(count: int, word: str) -> str:
+    return f"{number(count)} {counted(count, word)}"
 
 
 def _kind(reason: Reason) -> StationKind:
@@ -297,10 +298,6 @@ def _kind(reason: Reason) -> StationKind:
 
 def _there_is(count: int) -> str:
     return "there is one" if count == 1 else f"there are {number(count)}" if count else "there is none"
-
-
-def _cooks(count: int) -> str:
-    return f"{number(count)} {'cook' if count == 1 else 'cooks'}"
 
 
 def _skilled(about: Demand) -> str:
@@ -324,15 +321,13 @@ def say_demand(plan: Plan, demand: Demand) -> str:
             count = plan.kitchen.vessel[demand.vessel].count
             return f"{_there_is(count)} of {facts.words.vessel(demand.vessel)}"
         case DemandKind.HANDS:
-            able = [each for each in plan.kitchen.cooks if not demand.skill or demand.skill in each.skills]
-            has = f" with the skill “{short(demand.skill)}”" if demand.skill else ""
-            return f"there {'is' if len(able) == 1 else 'are'} {_cooks(len(able))}{has}"
+            able = sum(not demand.skill or demand.skill in each.skills for each in plan.kitchen.cooks)
+            return f"there {'is' if able == 1 else 'are'} {_counted(able, 'cook')}{_skilled(demand)}"
         case DemandKind.ABSENT if demand.cook is not None:
             return f"{facts.words.cook(demand.cook)} is away at night and outside the hours given"
         case _:
-            return "nothing begins before the plan opens" + (
-                f" at {clock(facts, plan.opens)}" if plan.opens is not None else ""
-            )
+            at = f" at {clock(facts, plan.opens)}" if plan.opens is not None else ""
+            return f"nothing begins before the plan opens{at}"
 
 
 def _of_step(facts: Facts, demand: Demand, step: StepId) -> str:
@@ -396,12 +391,10 @@ def _of_station(facts: Facts, demand: Demand, station: StationId) -> str:
 def _room(plan: Plan, kind: StationKind) -> str:
     stations = plan.kitchen.of_kind(kind)
     if any(each.shelves for each in stations):
-        area = sum(shelf.area for each in stations for shelf in each.shelves)
-        return f"there {'is' if len(stations) == 1 else 'are'} {area:,} cm² of {kind}"
+        return f"there are {sum(shelf.area for each in stations for shelf in each.shelves):,} cm² of {kind}"
     count = sum(each.units for each in stations)
     if kind is StationKind.BURNER or all(each.units == 1 for each in stations):
         word = unit(kind) if kind is StationKind.BURNER else str(kind)
-        return f"there {'is' if count == 1 else 'are'} {number(count)} {word if count == 1 else plural_of(word)}"
-    word = unit(kind)
+        return f"there {'is' if count == 1 else 'are'} {_counted(count, word)}"
     the = f"the {kind} has" if len(stations) == 1 else f"the {plural_of(str(kind))} have"
-    return f"{the} {number(count)} {word if count == 1 else plural_of(word)}"
+    return f"{the} {_counted(count, unit(kind))}"

@@ -28,8 +28,9 @@ from core.timetable.timetable import Timetable
 
 LONG = 7
 """Wishes in a set beyond which it helps nobody: the least repair is told beside it."""
+MOST_LOOKED_AT = 12
+"""Wishes of a sum up to which each is left out once to see whether the sum needs it; longer sets are as they are."""
 _MOST_TOLD = 12
-_MOST_LOOKED_AT = 12  # wishes of a sum that are left out one by one to see whether it needs them
 _QUICK = 0.1  # work for one look at a few wishes
 _FEW = 40  # wishes up to which whole plans are tried one by one where the solver's literals show nothing
 
@@ -125,7 +126,7 @@ def _few(
     """
     by_sum = partial(shown, problem, labels, like=reason)
     few, _sure = narrowed(reason.demands, by_sum) if by_sum(reason.demands) else (reason.demands, False)
-    if len(few) > _MOST_LOOKED_AT:
+    if len(few) > MOST_LOOKED_AT:
         return few, False
     answers = [
         assumed.impossible([each for each in few if each is not demand], _QUICK) for demand in few

@@ -81,7 +81,10 @@ class Assumed:
         if len(steps) == len(self.problem.loads):
             return self._whole(kept, work, presolve=True)
         model = _built(part_of(self.problem, steps))
-        return True if model is None else self._told(model, kept, work, presolve=True)
+        if model is None:
+            return True
+        answer = self._told(model, kept, work, presolve=True)
+        return answer if answer is not None else self._told(model, kept, 5 * work, presolve=False)
 
     def _whole(self, kept: Collection[Demand], work: float, *, presolve: bool) -> bool | None:
         return None if self.model is None else self._told(self.model, kept, work, presolve=presolve)

@@ -75,7 +75,22 @@ def _at_fires(problem: Problem, kept: Collection[Demand]) -> set[StepId]:
 
 def stubborn(problem: Problem) -> frozenset[StepId]:
     """Return steps that could not be done even alone in the kitchen: they are never out of the way."""
-    return frozenset(task.step.id for task in problem.tasks if task.begun is None and _cannot_be(problem, task))
+    found = {task.step.id for task in problem.tasks if task.begun is None and _cannot_be(problem, task)}
+    return frozenset(found | _waits_crowd(problem))
+
+
+def _waits_crowd(problem: Problem) -> set[StepId]:
+    """Return steps whose own food must wait in several places of a kind at once, with fewer than that there."""
+    found: set[StepId] = set()
+    surely = [wait for wait in problem.waits if wait.use is not None and wait.least > 0 and wait.after is not None]
+    for one in surely:
+        beside = [each for each in surely if each.before == one.before and each.use == one.use]
+        if one.use is None or len(beside) < 2:
+            continue
+        stations = problem.plan.kitchen.of_kind(one.use.kind)
+        if len(beside) * max(1, one.use.units) > sum(max(1, each.units) for each in stations):
+            found |= {problem.tasks[index].step.id for each in beside for index in (each.before, each.after or 0)}
+    return found
 
 
 def _cannot_be(problem: Problem, task: Task) -> bool:

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from core.arrange import goals_oven
 from core.arrange.goals_meaning import mornings, off_recipe, weights_of
 from core.arrange.outcome import WishKind
 from core.arrange.quality_measure import measure, turned
@@ -94,6 +95,25 @@ def test_two_bakes_far_apart_keep_their_own():
     assert [each.setting for each in timetable.placed] == [180, 200]
     assert [each.cold for each in turned(plan, timetable)] == [True, False]
     assert measure(plan, timetable)[WishKind.OVEN] == 20 + 8
+
+
+def test_in_a_large_kitchen_changes_are_measured_but_not_made_few(monkeypatch):
+    plan = wishing(in_turn(180, 200), oven=5)
+    monkeypatch.setattr(goals_oven, "MOST_PAIRS", -1)
+    outcome = answer(plan)
+    assert {each.wish: each.reached for each in outcome.wishes}[WishKind.OVEN] == 20
+    assert measure(plan, outcome.timetable)[WishKind.OVEN] == 20 + 8
+
+
+def test_work_in_pieces_counts_piece_by_piece():
+    # 40 min of shelling in pieces of 10 or more that keep no minute: all but the last piece can be done sooner
+    step = a_step("pea.shell", minutes=40, keeps=Keep(0), least_piece=10)
+    plan = wishing(a_bench(step, kitchen=BARE, transfer=0), fresh=1, calm=10)
+    outcome = answer(plan)
+    (shelling,) = outcome.timetable.placed
+    late = sum(hand.minutes for hand in shelling.hands if hand.start >= -45)
+    assert late == 10  # the last piece must end at the serving
+    assert {each.wish: each.reached for each in outcome.wishes}[WishKind.CALM] == 10
 
 
 # ---- sleep

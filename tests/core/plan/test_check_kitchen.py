@@ -14,8 +14,8 @@ from tests.support.builders import (
     GRILL,
     OVEN,
     a_cook,
+    a_fire,
     a_fridge,
-    a_grill,
     a_kitchen,
     a_plan,
     a_vessel,
@@ -61,12 +61,12 @@ CASES = [
         id="shelf without area",
     ),
     pytest.param(
-        a_plan(kitchen=a_kitchen(stations=(replace(a_grill(), lighting=-1),))),
+        a_plan(kitchen=a_kitchen(stations=(replace(a_fire(), lighting=-1),))),
         "Grill takes −1 min to light and burns for 1 h; lighting takes 0 or more, burning 1 or more.",
         id="lighting below 0",
     ),
     pytest.param(
-        a_plan(kitchen=a_kitchen(stations=(replace(a_grill(), burns=0),))),
+        a_plan(kitchen=a_kitchen(stations=(replace(a_fire(), burns=0),))),
         "Grill takes 25 min to light and burns for 0 min; lighting takes 0 or more, burning 1 or more.",
         id="burns for nothing",
     ),
@@ -118,24 +118,24 @@ CASES = [
         id="shorter when full",
     ),
     pytest.param(
-        a_plan(kitchen=a_kitchen(stations=(replace(a_grill(), laying=26),))),
+        a_plan(kitchen=a_kitchen(stations=(replace(a_fire(), laying=26),))),
         "A cook lays and lights the fire of Grill for 26 min, and it is ready after 25 min; give the cook"
         " 0 to 25 min.",
         id="laying longer than lighting",
     ),
     pytest.param(
-        a_plan(kitchen=a_kitchen(stations=(replace(a_grill(), laying=-1),))),
+        a_plan(kitchen=a_kitchen(stations=(replace(a_fire(), laying=-1),))),
         "A cook lays and lights the fire of Grill for −1 min, and it is ready after 25 min; give the cook"
         " 0 to 25 min.",
         id="laying below 0",
     ),
     pytest.param(
-        a_plan(kitchen=a_kitchen(stations=(replace(a_grill(), fires=0),))),
+        a_plan(kitchen=a_kitchen(stations=(replace(a_fire(), fires=0),))),
         "Grill may be lit 0 times; give 1 to 9, or take it out.",
         id="never lit",
     ),
     pytest.param(
-        a_plan(kitchen=a_kitchen(stations=(replace(a_grill(), fires=10),))),
+        a_plan(kitchen=a_kitchen(stations=(replace(a_fire(), fires=10),))),
         "Grill may be lit 10 times; give 1 to 9, or take it out.",
         id="lit all day",
     ),
@@ -226,7 +226,7 @@ def test_one_thing_wrong_gives_one_sentence_with_the_mend(plan: Plan, sentence: 
 
 
 def test_what_is_at_the_limit_is_allowed() -> None:
-    grill = replace(a_grill(), laying=25, fires=9, not_with=(OVEN,))
+    grill = replace(a_fire(), laying=25, fires=9, not_with=(OVEN,))
     oven = an_oven(heater=Heater(full=100), not_with=(GRILL,))
     kitchen = a_kitchen(stations=(grill, oven))
     assert problems(a_plan(kitchen=replace(kitchen, walk=60))) == ()
@@ -234,6 +234,6 @@ def test_what_is_at_the_limit_is_allowed() -> None:
 
 
 def test_a_quick_fire_of_which_nothing_is_said_is_laid_all_the_while() -> None:
-    quick = replace(a_grill(), lighting=3)
+    quick = replace(a_fire(), lighting=3)
     assert quick.laying == 5
     assert problems(a_plan(kitchen=a_kitchen(stations=(quick,)))) == ()

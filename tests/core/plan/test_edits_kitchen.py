@@ -39,6 +39,7 @@ from tests.support.builders import (
     ROOM,
     a_bench,
     a_cook,
+    a_fire,
     a_grill,
     a_kitchen,
     a_moment,
@@ -61,7 +62,8 @@ def plan() -> Plan:
         Pin(roast.id, station=OVEN),
     )
     kitchen = a_kitchen(cooks=2, vessels=(a_vessel("pot"), a_vessel("pan")))
-    return a_bench(fry, roast, kitchen=kitchen, pins=pins)
+    stations = tuple(a_fire() if station.id == GRILL else station for station in kitchen.stations)
+    return a_bench(fry, roast, kitchen=replace(kitchen, stations=stations), pins=pins)
 
 
 def test_the_kitchen_is_renamed(plan: Plan) -> None:

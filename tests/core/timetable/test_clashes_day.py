@@ -233,6 +233,15 @@ def test_hands_before_now_are_history():
     assert [each.steps for each in found] == [("pork.carve",), ("tea.draw",)]
 
 
+def test_a_step_that_could_be_cut_is_counted_from_now_on_too():
+    steps = [a_step(f"{name}.peel", minutes=10, least_piece=5) for name in ("roots", "apples")]
+    plan = a_plan(*(a_dish(step.id.split(".")[0], step) for step in steps))
+    good = laid(plan, {step.id: at("18:00") for step in steps})
+    going = [(step.id, GOING, "18:00") for step in steps]
+    assert told(the_clash(plan, good, day("18:09", *going)))[1:] == (at("18:09"), at("18:10"), 1)
+    assert not clashes(plan, good, day=day("18:10", *going))
+
+
 def test_a_break_that_is_over_and_a_walk_that_was_missed_are_history():
     leeks = a_step("leeks.grill", minutes=10, uses=(a_use("grill"),))
     soup = a_step("soup.stir", minutes=10, uses=(a_use("burner"),))
@@ -473,14 +482,23 @@ def test_a_latest_end_is_told_until_it_has_come():
     assert not clashes(plan, good, day=day("18:40", ("soup.boil", DONE, "18:20", "18:40")))
 
 
-def test_a_step_in_pieces_that_has_begun_goes_on_as_a_whole():
-    plan = a_plan(a_dish("roots", a_step("roots.peel", minutes=30, least_piece=10)))
-    whole = laid(plan, {"roots.peel": at("18:00")})
-    known = day("18:10", ("roots.peel", GOING, "18:00"))
+def test_a_step_in_pieces_that_has_begun_goes_on_in_pieces_if_it_is_said_when_it_ends():
+    peel, whip = a_step("roots.peel", minutes=30, least_piece=10), a_step("cream.whip", minutes=10)
+    plan = a_plan(a_dish("roots", peel), a_dish("cream", whip))
+    whole = laid(plan, {"roots.peel": at("18:00"), "cream.whip": at("18:30")})
+    known = day("18:22", ("roots.peel", GOING, "18:00"))
     assert not clashes(plan, whole, day=known)
-    hands = (Hand(at("18:00"), 20, CookId("ann")), Hand(at("18:30"), 10, CookId("ann")))
-    cut = replace(whole.placed[0], length=40, hands=hands)
-    assert ClashKind.NOT_AS_IT_WAS in {each.kind for each in clashes(plan, Timetable((cut,)), day=known)}
+    hands = (Hand(at("18:00"), 20, CookId("ann")), Hand(at("18:40"), 10, CookId("ann")))
+    cut = replace(whole, placed=(replace(whole.placed[0], length=50, hands=hands), whole.placed[1]))
+    assert ClashKind.NOT_AS_IT_WAS in {each.kind for each in clashes(plan, cut, day=known)}
+    said = day("18:22", ("roots.peel", GOING, "18:00", "18:50"))
+    assert not clashes(plan, cut, day=said)
+    # pieces that are not as long as it must be are none: it is done without a pause
+    short = replace(cut.placed[0], hands=(hands[0], replace(hands[1], start=at("18:41"), minutes=9)))
+    sentences = [
+        each.sentence for each in clashes(plan, replace(cut, placed=(short, cut.placed[1])), day=said)
+    ]
+    assert "Nobody is found for Roots: Peel from 18:22 to 18:50." in sentences
 
 
 def test_a_checker_keeps_its_day():
