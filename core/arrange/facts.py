@@ -34,8 +34,11 @@ def without_dropped(plan: Plan, day: Day | None) -> Plan:
     return replace(plan, menu=replace(plan.menu, dishes=dishes, links=links), decisions=decisions)
 
 
-def with_facts(timetable: Timetable, day: Day | None) -> Timetable:
-    """Return a timetable in which what has happened stands as it did, and nothing else begins before now."""
+def with_facts(timetable: Timetable, day: Day | None, stood: Timetable | None = None) -> Timetable:
+    """Return a timetable in which what has happened stands as it did, and nothing else begins before now.
+
+    `stood` says who was at it, as far as that is known.
+    """
     if day is None:
         return timetable
     placed = []
@@ -51,6 +54,10 @@ def with_facts(timetable: Timetable, day: Day | None) -> Timetable:
             end = end if fact.state is State.DONE else max(end, day.now)
         by = start - each.start
         hands = tuple(replace(hand, start=hand.start + by) for hand in each.hands)
+        if fact is not None:
+            was = stood.at.get(each.key) if stood is not None else None
+            past = tuple(hand for hand in was.hands if start <= hand.start < day.now) if was is not None else ()
+            hands = (*past, *(hand for hand in hands if hand.start >= day.now))
         placed.append(replace(each, start=start, length=end - start, hands=hands))
     at = {each.key for each in placed}
     stays = tuple(stay for stay in timetable.stays if (stay.before, stay.load) in at and stay.end > stay.start)

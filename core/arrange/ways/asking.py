@@ -16,7 +16,6 @@ from core.plan.plan import Plan
 from core.timetable.timetable import Timetable
 
 
-
 @dataclass(slots=True)
 class Asking:
     """`each` is the work of one ask, `budget` that of a kind, in the units of Effort; `near` helps the solver."""
