@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 
 from core.food.order_list import Need, key_of
 from core.food.scaling import scaled, written_amount
-from core.measures.quantity import Quantity
+from core.measures.quantity import Quantity, convert
+from core.plan.by_products import by_products_to_buy
 from core.plan.ids import StepId
 from core.plan.menu import Dish, Ingredient
 from core.plan.network import back_timed
@@ -17,15 +19,17 @@ def needs_of(plan: Plan, starts: Mapping[StepId, int] | None = None) -> tuple[Ne
     """Return every ingredient of every dish, in the menu's order, for the servings wanted.
 
     It is wanted when its step starts, or its dish's first one. `starts` are offsets of first starts; None:
-    counted back from serving as on paper. What a link brings into its step under its name is made at home.
+    counted back from serving as on paper. What a link brings into its step under its name is made at home, for
+    the servings wanted; of what yields too little each taker has its part.
     """
     begins = _first_starts(plan) if starts is None else starts
+    parts = _parts(plan)
     found = []
     for dish in plan.menu.dishes:
         for line in dish.ingredients:
             amount = scaled(line.item, written_amount(dish, line), dish.factor).measured
             by = _wanted_at(dish, line, begins)
-            made = _brought(plan, dish, line)
+            made = _brought(plan, dish, line, parts)
             found.append(Need(line.item, amount, dish.name, by, line.aisle, line.on_hand, made))
     return tuple(found)
 
@@ -39,7 +43,17 @@ def _wanted_at(dish: Dish, line: Ingredient, begins: Mapping[StepId, int]) -> in
     return min((begins[step] for step in steps if step in begins), default=None)
 
 
-def _brought(plan: Plan, dish: Dish, line: Ingredient) -> Quantity | None:
+def _parts(plan: Plan) -> dict[StepId, Fraction]:
+    """Return by step that yields too little which part of what is taken of it there is."""
+    found = {}
+    for each in by_products_to_buy(plan):
+        if each.step is not None:
+            wanted = sum((convert(amount, each.quantity.unit).amount for _step, amount in each.by), Fraction(0))
+            found[each.step] = 1 - each.quantity.amount / wanted
+    return found
+
+
+def _brought(plan: Plan, dish: Dish, line: Ingredient, parts: Mapping[StepId, Fraction]) -> Quantity | None:
     """Return what by-product links bring of an item to its step, or to any of the dish's; None: nothing."""
     into = {line.step} if line.step is not None else {step.id for step in dish.steps}
     for link in plan.menu.links:
@@ -47,5 +61,5 @@ def _brought(plan: Plan, dish: Dish, line: Ingredient) -> Quantity | None:
         if link.brings is None or link.after not in into or source is None or source.yields is None:
             continue
         if key_of(source.yields.item) == key_of(line.item):
-            return link.brings
+            return link.brings.times(dish.factor * parts.get(link.before, Fraction(1)))
     return None

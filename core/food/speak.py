@@ -15,7 +15,7 @@ from core.food.scaling import Grows, Scaled, by_the_spoon
 from core.food.thawing import CHANGE_EVERY, ThawOffer
 from core.food.tins import Tin, Tins
 from core.measures.minutes import show_minutes
-from core.measures.number import show_decimal, show_fraction
+from core.measures.number import round_half_up, show_decimal, show_fraction
 from core.measures.quantity import Quantity
 from core.measures.quantity_show import show_quantity
 from core.measures.unit_names import known, worded
@@ -81,7 +81,7 @@ def said_tins(tins: Tins, area: Fraction, minutes: tuple[int, int]) -> str:
     what = (
         f"a tin of {said_tin(tins.tin)}" if tins.count == 1 else f"{tins.count} tins of {said_tin(tins.tin)}"
     )
-    wanted = f"{int(area):,} cm² at the same depth: {what}"
+    wanted = f"{int(round_half_up(area)):,} cm² at the same depth: {what}"
     if tins.depth == 1:
         return f"{wanted}; baking time unchanged, {show_minutes(minutes[1])}."
     deep = f"{show_decimal(abs(tins.depth - 1) * 100, 0)} % {'deeper' if tins.depth > 1 else 'shallower'}"

@@ -31,7 +31,7 @@ def test_twice_a_round_tin_is_found_by_its_area():
     found = tins_for(tin(18), 2)  # 509 cm2: a 23 cm square has 529, a 26 cm round 531, a 25 cm square 625
     assert (found.count, found.tin) == (1, tin(23, 23))
     assert told(found, tin(18), 2) == (
-        "508 cm² at the same depth: a tin of 23 cm square, 4 % shallower; baking time as it was, look a little"
+        "509 cm² at the same depth: a tin of 23 cm square, 4 % shallower; baking time as it was, look a little"
         " sooner."
     )
 
