@@ -109,6 +109,8 @@ def why(options: argparse.Namespace) -> int:
     from core.arrange.why.answer import why_not
 
     plan, seen = read_plan(options.plan)
+    if _is_empty(plan):
+        return MEETS
     answer = why_not(plan, seen, work=options.seconds)
     print(say_why_not(plan, answer))
     return MEETS if answer.fit is Fit.MEETS else CLASHES
@@ -123,6 +125,8 @@ def ways(options: argparse.Namespace) -> int:
     from core.arrange.why.answer import why_not
 
     plan, seen = read_plan(options.plan)
+    if _is_empty(plan):
+        return MEETS
     answer = why_not(plan, seen, work=max(2.0, options.seconds))
     print(say_why_not(plan, answer))
     if answer.fit is Fit.MEETS:
@@ -141,6 +145,8 @@ def quality(options: argparse.Namespace) -> int:
     from core.arrange.speak.quality import say_price, say_wish
 
     plan, timetable, clashes, fit = _plan_and_timetable(options)
+    if _is_empty(plan):
+        return MEETS
     for wish in quality_of(plan, timetable, work=options.seconds, seed=options.seed).wishes:
         print(f"{wish.wish.value.capitalize()}: {say_wish(plan, wish)}")
         if wish.price is not None:
@@ -154,6 +160,8 @@ def chances(options: argparse.Namespace) -> int:
     from core.arrange.speak.chances import say_chances, say_spare, say_threat
 
     plan, timetable, clashes, fit = _plan_and_timetable(options)
+    if _is_empty(plan):
+        return MEETS
     value = chances_of(plan, timetable, seed=options.seed)
     print(say_chances(plan, value))
     for threat in value.threats[1:3]:  # the first is told already
@@ -171,6 +179,8 @@ def late(options: argparse.Namespace) -> int:
 
     minutes = parse_minutes(options.by) if options.by else 0
     plan, timetable, clashes, fit = _plan_and_timetable(options)
+    if _is_empty(plan):
+        return MEETS
     now = _offset(plan, options.at)
     patience = how_late(plan, timetable, now)
     put_off = guests_late(plan, timetable, now, minutes) if options.by else None
@@ -182,6 +192,13 @@ def late(options: argparse.Namespace) -> int:
     if clashes:
         return _told(plan, timetable, clashes, fit)
     return CLASHES if put_off is not None and (put_off.over or put_off.clashes) else MEETS
+
+
+def _is_empty(plan: Plan) -> bool:
+    """Tell whether there is nothing to tell of a plan, and say so."""
+    if not plan.steps:
+        print("The plan has no steps yet, so there is nothing to tell.")
+    return not plan.steps
 
 
 def _offset(plan: Plan, text: str) -> int:

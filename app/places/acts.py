@@ -186,13 +186,14 @@ def runs_of(acts: Acts, window: Window) -> dict[str, Callable[[], object]]:
         return run
 
     def how_it_stands() -> None:
-        if window.places is not None:
-            there = window.stack.currentWidget() is window.places.timeline
+        if window.places is None:
+            return
+        place = window.places.timeline
+        if window.stack.currentWidget() is place:
+            place.beside.toggle()
+        else:
             window.go("timeline")
-            if there:
-                window.places.timeline.beside.toggle()
-            else:
-                window.places.timeline.beside.go_in()
+            place.beside.go_in()
 
     return {
         "begin_empty": acts.begin_empty,

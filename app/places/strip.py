@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QMouseEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
 from app.look.words import clock_text, day_text
@@ -39,8 +39,16 @@ class Strip(QFrame):
         self.against.setWordWrap(True)
         self.against.setTextFormat(Qt.TextFormat.PlainText)
         self.against.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.against.hide()
-        column.addWidget(self.against)
+        self.understood = QToolButton()
+        self.understood.setText(self.tr("Understood"))
+        self.understood.setMinimumHeight(26)
+        self.understood.clicked.connect(self._put_away)
+        under = QHBoxLayout()
+        under.setSpacing(12)
+        under.addWidget(self.against, 1)
+        under.addWidget(self.understood, 0, Qt.AlignmentFlag.AlignTop)
+        column.addLayout(under)
+        self._read = ""
         self._known: tuple[Plan, str] | None = None
         self.name = QLabel()
         self.serving = QLabel()
@@ -68,7 +76,7 @@ class Strip(QFrame):
         served = plan.wall(0)
         against = self._against(plan)
         self.against.setText(against)
-        self.against.setVisible(bool(against))
+        self._show_against()
         self.name.setText(plan.name)
         self.name.setToolTip(plan.name)
         self.serving.setText(self.tr("serving {day}, {time}").format(day=day_text(served), time=clock_text(served)))
@@ -93,6 +101,16 @@ class Strip(QFrame):
             found = Network.of(plan).contradiction() if plan.steps else None
             self._known = (plan, found.sentence if found is not None else "")
         return self._known[1]
+
+    def _show_against(self) -> None:
+        """Show what contradicts itself until it has been read; another contradiction is shown again."""
+        there = bool(self.against.text()) and self.against.text() != self._read
+        self.against.setVisible(there)
+        self.understood.setVisible(there)
+
+    def _put_away(self) -> None:
+        self._read = self.against.text()
+        self._show_against()
 
     def show_under_way(self, outcome: Outcome | None) -> None:
         """Say how far an arrangement has come; None: nothing found yet."""

@@ -29,6 +29,8 @@ from core.plan.ids import StationId, StepId
 from core.timetable.clash import Clash
 
 _ARRANGED = ("arrange", "follow")
+_WIDEST = 520
+"""Pixels of the side beyond which lines become too long to read."""
 
 
 class TimelinePlace(QWidget):
@@ -77,8 +79,9 @@ class TimelinePlace(QWidget):
         return side
 
     def show_side(self, width: int) -> None:
-        """Give the side so many pixels, the timeline the rest."""
+        """Give the side so many pixels, or a quarter where that is more, the timeline the rest."""
         whole = sum(self.split.sizes()) or width + 900
+        width = max(width, min(_WIDEST, whole // 4)) if self.advice.isVisibleTo(self) else width
         self.split.setSizes([whole - width, width])
         self.clash_list.show_few(self.advice.isVisibleTo(self))
 

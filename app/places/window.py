@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, QSize, Qt
 from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
@@ -67,7 +67,7 @@ class Window(QMainWindow):
         self._connect()
         self.setWindowTitle(self.tr("Cook-Day Planner"))
         self.setAcceptDrops(True)
-        self.resize(1280, 800)
+        self.resize(QSize(1280, 800).boundedTo(self.screen().availableSize()))
         if settings.geometry is not None:
             self.restoreGeometry(settings.geometry)
         self.dress()

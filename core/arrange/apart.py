@@ -109,6 +109,7 @@ class Apart:
         self._process: subprocess.Popen[bytes] | None = None
         self._reader: Thread | None = None
         self._running: int | None = None
+        self._silent: subprocess.Popen[bytes] | None = None
 
     def warm(self) -> None:
         """Start the process now, so that the first request need not wait for it."""
@@ -139,7 +140,9 @@ class Apart:
             _let_go(process, self._reader)
 
     def _ensure(self) -> IO[bytes]:
-        if self._process is not None and self._process.poll() is not None:
+        # one that has said its last may take a moment to be seen as ended
+        silent = self._process is not None and self._process is self._silent
+        if self._process is not None and (silent or self._process.poll() is not None):
             _let_go(self._process, self._reader)
             self._process = None
         if self._process is None:
@@ -170,6 +173,7 @@ class Apart:
                         self._running = None
             self._hear(answer)
         with self._lock:
+            self._silent = process
             lost = self._running if self._process is process else None
             if lost is not None:
                 self._running = None

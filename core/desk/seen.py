@@ -7,7 +7,7 @@ from dataclasses import replace
 from core.plan import meaning
 from core.plan.check_decisions import loads_known
 from core.plan.plan import Plan
-from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable
+from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable, Washing
 
 
 def still_there(timetable: Timetable | None, plan: Plan) -> Timetable | None:
@@ -18,6 +18,11 @@ def still_there(timetable: Timetable | None, plan: Plan) -> Timetable | None:
         tuple(_placed(each, plan) for each in timetable.placed if _known(each, plan)),
         tuple(_stay(each, plan) for each in timetable.stays if _joins(each, plan)),
         tuple(_heating(each, plan) for each in timetable.heatings if each.station in plan.kitchen.station),
+        tuple(
+            _washing(each, plan)
+            for each in timetable.washings
+            if each.vessel in plan.kitchen.vessel and each.after in plan.steps
+        ),
     )
     return timetable if kept == timetable else kept
 
@@ -48,6 +53,12 @@ def _stay(stay: Stay, plan: Plan) -> Stay:
 def _heating(heating: Heating, plan: Plan) -> Heating:
     return (
         heating if heating.cook is None or heating.cook in plan.kitchen.cook else replace(heating, cook=None)
+    )
+
+
+def _washing(washing: Washing, plan: Plan) -> Washing:
+    return (
+        washing if washing.cook is None or washing.cook in plan.kitchen.cook else replace(washing, cook=None)
     )
 
 

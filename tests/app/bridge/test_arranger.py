@@ -92,6 +92,22 @@ def test_a_process_that_dies_is_told_and_the_next_request_has_a_new_one(
     assert ended.args[0].fit is Fit.MEETS
 
 
+def test_a_process_that_said_its_last_is_not_asked_again_though_it_has_not_ended_yet(
+    arranger: Arranger, qtbot, monkeypatch, caplog
+) -> None:
+    arranger.warm()
+    dying = arranger._apart._process
+    dying.send_signal(signal.SIGSTOP)
+    with qtbot.waitSignal(arranger.failed, timeout=LONG):
+        arranger.ask(Aim.ARRANGE, seconds=60)
+        dying.kill()
+    monkeypatch.setattr(dying, "poll", lambda: None)  # as the system may answer for some milliseconds
+    with qtbot.waitSignal(arranger.ended, timeout=LONG) as ended:
+        arranger.ask(Aim.ARRANGE, seconds=2)
+    assert ended.args[0].fit is Fit.MEETS
+    assert arranger._apart._process is not dying
+
+
 def test_a_fault_of_ours_is_told_and_nothing_changes(opened: OpenPlan, arranger: Arranger, qtbot, caplog) -> None:
     before = opened.timetable
     fault = "Trace\nZeroDivisionError"

@@ -14,7 +14,7 @@ from core.plan import edits
 from core.plan.decisions import Wishes
 from core.plan.ids import CookId, DishId, StationId, StepId
 from core.plan.step import Loads, Manner
-from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable
+from core.timetable.timetable import Hand, Heating, Placed, Spot, Stay, Timetable, Washing
 from tests.support.builders import (
     ANN,
     OVEN,
@@ -186,3 +186,13 @@ def test_steps_loads_stations_and_cooks_that_are_gone_leave_the_timetable() -> N
 def test_loads_that_cannot_be_counted_stay() -> None:
     plan = a_plan(a_dish("pie", a_step(BAKE, loads=Loads(8, 0))))
     assert still_there(Timetable((Placed(BAKE, -40, 10, 7),)), plan) == Timetable((Placed(BAKE, -40, 10, 7),))
+
+
+def test_washings_stay_while_their_vessel_and_their_run_are_there() -> None:
+    pot, pan = a_vessel("pot"), a_vessel("pan")
+    plan = a_plan(a_dish("soup", a_step(BOIL)), kitchen=a_kitchen(vessels=(pot,)))
+    kept, by_nobody = Washing(pot.id, -40, 5, BOIL, ANN), Washing(pot.id, -20, 5, BOIL, None)
+    gone = (Washing(pan.id, -40, 5, BOIL, ANN), Washing(pot.id, -40, 5, StepId("tart.cut"), ANN))
+    seen = Timetable(washings=(kept, *gone, Washing(pot.id, -20, 5, BOIL, BEN)))
+    assert still_there(seen, plan) == Timetable(washings=(kept, by_nobody))
+    assert still_there(Timetable(washings=(kept,)), plan) == Timetable(washings=(kept,))
