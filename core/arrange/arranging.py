@@ -17,6 +17,8 @@ from core.arrange.problem import Problem
 from core.arrange.put_back import put_back
 from core.arrange.reading import read
 from core.arrange.search import first_found, improve
+from core.arrange.search_large import Large
+from core.arrange.search_parts import LARGE
 from core.arrange.settle import settle
 from core.arrange.watch import Watch
 from core.plan.day import Day
@@ -25,6 +27,8 @@ from core.plan.plan import Plan
 from core.timetable.as_planned import with_seen
 from core.timetable.on_paper import on_paper
 from core.timetable.timetable import Timetable
+
+_PROOF = 2.0  # work for the proof that a large feast cannot be, beside what the search may take
 
 Hear = Callable[[Outcome], None]
 
@@ -64,6 +68,7 @@ class _Arranging:
         self.day = day if day is None or seen is None else with_seen(day, seen)
         self.watch = Watch(effort, stop)
         self.better = better
+        self.stood = seen
         self.problem: Problem = read(plan, self.day, seen)
         self.seen = _starts_seen(self.problem, seen)
         self.named: frozenset[str] = frozenset()
@@ -72,14 +77,14 @@ class _Arranging:
 
     def run(self) -> Outcome:
         """Return the outcome of the whole search."""
-        outcome, impossible = self._with_limits(giving=False)
+        outcome, impossible = self._hard()
         if outcome is not None:
             return outcome
         fit = Fit.IMPOSSIBLE if impossible else Fit.NOT_FOUND
         self.best = None
         outcome, _impossible = self._with_limits(giving=True)
         if outcome is None:
-            counted_back = with_facts(on_paper(self.plan), self.day)
+            counted_back = with_facts(on_paper(self.plan), self.day, self.stood)
             left = judged(self.plan, counted_back, self.day)
             fit = fit if left else Fit.MEETS
             return Outcome(
@@ -87,6 +92,33 @@ class _Arranging:
             )
         # limits that could give did not have to: what was not found before has been found now
         return _as(outcome, fit if outcome.clashes else Fit.MEETS)
+
+    def _hard(self) -> tuple[Outcome | None, bool]:
+        """Search with hard limits, a large feast in parts; return the best outcome and whether there can be none."""
+        if len(self.problem.tasks) < LARGE:
+            return self._with_limits(giving=False)
+        large = Large(self.problem, self.seen, self.watch, lambda solved: self._hear(*solved))
+        hopeless = large.run()
+        if self.best is None and self.watch.stop.is_set():
+            return None, False
+        if self.best is None or (hopeless and self.best.clashes and not self.watch.stop.is_set()):
+            return self._proven()
+        fit = Fit.MEETS if not self.best.clashes else Fit.NOT_FOUND
+        return _as(
+            self.best, fit, stopped=self.watch.stop.is_set(), rounds=self.watch.rounds
+        ), False
+
+    def _proven(self) -> tuple[Outcome | None, bool]:
+        """Ask of the whole, after parts led nowhere, whether it can be at all."""
+        best, self.best = self.best, None
+        self.watch.more(_PROOF)
+        model = build(self.problem, seen=self.seen)
+        impossible = model is None or first_found(model, self.watch)[1]
+        self.best = best
+        if best is None:
+            return None, impossible
+        fit = Fit.IMPOSSIBLE if impossible else Fit.NOT_FOUND
+        return _as(best, fit, stopped=self.watch.stop.is_set(), rounds=self.watch.rounds), impossible
 
     def _with_limits(self, *, giving: bool) -> tuple[Outcome | None, bool]:
         """Search with limits hard (or giving); return the best outcome and whether there can be none."""

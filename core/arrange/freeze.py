@@ -13,8 +13,13 @@ from ortools.sat.python import cp_model
 from core.arrange.found import Found
 from core.arrange.model import Model
 from core.arrange.problem import Begun, Bound, Problem, Task, Waiting, Way
+from core.arrange.rules_heat import heat_up
 from core.arrange.settle_places import span_of
+from core.arrange.variables import Cold
 from core.plan.ids import StationId
+
+SOONER = 60  # minutes that the rules of heat let a heating begin before it must
+_HEATING = 120  # minutes before a bake in which its heating may lie
 
 
 def frozen(model: Model, found: Found, free: set[int], absent: frozenset[int] = frozenset()) -> Problem:
@@ -94,9 +99,20 @@ def _held(model: Model, found: Found, task: Task) -> Task:
     return replace(task, ways=(kept,), pieces=pieces, begun=begun)
 
 
-def hint(part: Model, model: Model, found: Found, free: Iterable[int]) -> None:
-    """Tell the part's model where the free tasks were, and hold the heatings and washings of what is held."""
-    whole, free = part.board.model, set(free)
+def hint(part: Model, model: Model, found: Found, free: Iterable[int], new: Iterable[int] = ()) -> None:
+    """Tell the part's model where the free tasks were, and hold the heatings and washings of what is held.
+
+    `new` tasks are free too, but were nowhere yet.
+    """
+    free = set(free)
+    tell(part, model, found, free)
+    _hold_heatings(part, model, found, free)
+    _hold_washings(part, model, found, free | set(new))
+
+
+def tell(part: Model, model: Model, found: Found, free: set[int]) -> None:
+    """Tell the part's model where the free tasks were."""
+    whole = part.board.model
     for index in free:
         whole.add_hint(part.board.start[index], found.starts[index])
         for number, literal in part.board.way[index].items():
@@ -110,24 +126,47 @@ def hint(part: Model, model: Model, found: Found, free: Iterable[int]) -> None:
         for slot, literal in choice.items():
             if taken is not None and literal is not None and len(choice) > 1:
                 whole.add_hint(literal, int(slot in taken))
-    _hold_heatings(part, model, found, free)
-    _hold_washings(part, model, found, free)
 
 
 def _hold_heatings(part: Model, model: Model, found: Found, free: set[int]) -> None:
-    """Keep the heatings of sessions in which nothing is free."""
+    """Keep the heatings of sessions in which nothing is free and which nothing free can join or precede."""
     known = {(each.station, each.bake.owner): each for each in model.board.cold}
-    quiet = _quiet_owners(model, found, free)
+    quiet = _quiet_owners(model, found, free, _coming(part))
     for each in part.board.cold:
         old = known.get((each.station, each.bake.owner))
         if old is not None and each.bake.owner in quiet:
             _fix(part, each.cold, found.values[old.cold.index])
-            if found.values[old.cold.index]:
+            if found.values[old.cold.index] and _reaches(part, each, found.values[old.start.index]):
                 _fix(part, each.start, found.values[old.start.index])
 
 
-def _quiet_owners(model: Model, found: Found, free: set[int]) -> set[str]:
-    """Return the owners of bakes in sessions in which everything is held."""
+def _reaches(part: Model, cold: Cold, start: int) -> bool:
+    """Tell whether a heating from a start may last until its bake: less long where fewer settings are left."""
+    heater = part.board.problem.plan.kitchen.station[cold.station].heater
+    bake = cold.bake
+    if heater is None or bake.task is None:
+        return False
+    longest = max(heat_up(heater, celsius) for celsius in bake.settings)
+    return start >= part.board.latest[bake.task] - longest - SOONER
+
+
+def _coming(part: Model) -> dict[StationId, list[tuple[int, int]]]:
+    """Return from when to when what is free may be in each station, with the time for which it is kept on."""
+    coming: dict[StationId, list[tuple[int, int]]] = {}
+    for bake in part.board.bakes:
+        if bake.held:
+            continue
+        for station in bake.present:
+            heater = part.board.problem.plan.kitchen.station[station].heater
+            about = heater.keep_on + _HEATING if heater is not None else 0
+            coming.setdefault(station, []).append((bake.low - about, bake.high + about))
+    return coming
+
+
+def _quiet_owners(
+    model: Model, found: Found, free: set[int], coming: dict[StationId, list[tuple[int, int]]]
+) -> set[str]:
+    """Return the owners of bakes in sessions in which everything is held and near which nothing free can be."""
     whole = model.board.problem
     by_station: dict[StationId, list[tuple[int, int, str, bool]]] = {}
     for claim, slots in zip(model.standing.claims, found.slots, strict=True):
@@ -144,7 +183,9 @@ def _quiet_owners(model: Model, found: Found, free: set[int]) -> set[str]:
         pause = heater.keep_on if heater is not None else 0
         session: list[tuple[int, int, str, bool]] = []
         out = 0
-        for bake in sorted(bakes):
+        near = coming.get(station, [])
+        for start, end, owner, moving in sorted(bakes):
+            bake = (start, end, owner, moving or any(low <= end and start <= high for low, high in near))
             if session and bake[0] > out + pause:
                 quiet |= _quiet(session)
                 session = []

@@ -36,8 +36,9 @@ def reflow(
 ) -> Outcome | None:
     """Return a clash-free timetable that moves little away from `seen`, or None where none was found in time.
 
-    The same for a drop, an edit and the running day, whose facts `day` holds. Pins of the plan hold. First only what no longer fits may move, then what is near it, then everything by two
-    hours, then everything. Any thread; `limit` is wall-clock seconds.
+    The same for a drop, an edit and the running day, whose facts `day` holds. Pins of the
+    plan hold. First only what no longer fits may move, then what is near it, then everything by two hours, then
+    everything. Any thread; `limit` is wall-clock seconds.
     """
     day = day if day is None else with_seen(day, seen)
     problem = read(plan, day, seen)

@@ -24,18 +24,23 @@ class Watch:
         self.stop = stop or Event()
         self.work = 0.0
         self.rounds = 0
+        self._budget = effort.work
         self._ends = None if effort.limit is None else time.monotonic() + effort.limit
 
     @property
     def left(self) -> float:
         """Return the work that is left."""
-        return 0.0 if self.over else self.effort.work - self.work
+        return 0.0 if self.over else self._budget - self.work
 
     @property
     def over(self) -> bool:
         """Tell whether to stop now."""
         late = self._ends is not None and time.monotonic() > self._ends
-        return self.stop.is_set() or late or self.work >= self.effort.work
+        return self.stop.is_set() or late or self.work >= self._budget
+
+    def more(self, work: float) -> None:
+        """Allow at least so much more work, within the clock's limit."""
+        self._budget = max(self._budget, self.work + work)
 
     def solve(
         self, model: cp_model.CpModel, work: float, *, presolve: bool = True, fixed_search: bool = False
@@ -45,7 +50,7 @@ class Watch:
         solver.parameters.num_workers = 1
         solver.parameters.random_seed = (self.effort.seed * 7919 + self.rounds) % (2**31 - 1)
         solver.parameters.max_deterministic_time = max(
-            0.0005, min(work, self.effort.work - self.work) / _SECONDS
+            0.0005, min(work, self._budget - self.work) / _SECONDS
         )
         solver.parameters.cp_model_presolve = presolve
         solver.parameters.symmetry_level = 0
