@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import cached_property
 
-from core.plan.ids import CookId, DishId, StationId, StepId
+from core.plan.ids import CookId, DishId, StationId, StepId, VesselId
 from core.plan.kitchen import Station
 from core.timetable.load import Level
 
@@ -21,6 +21,9 @@ class BarKind(StrEnum):
     HAND = "hand"
     STAY = "stay"
     HEATING = "heating"
+    LIGHTING = "lighting"
+    FIRE = "fire"
+    CHORE = "chore"
 
 
 class LaneKind(StrEnum):
@@ -57,10 +60,11 @@ class Notch:
 
 @dataclass(frozen=True, slots=True)
 class Bar:
-    """One bar of a lane, half-open in minutes from plating, over `rows` rows from `row` down.
+    """One bar of a lane, half-open in minutes from plating, over `rows` rows from `row` down; below 0 in the crown.
 
-    `full`: hands are on all the time. `says` are the texts to try, longest first.
-    `setting` in °C where it stands in a heated place; `until`: the next bar in its rows begins.
+    `full`: hands are on all the time; `pieces`: only then, with pauses between. `says` are the texts to try, longest
+    first. `setting` in °C where it stands in a heated place; `vessel`: what is washed; `until`: the next bar in its
+    rows begins.
     """
 
     kind: BarKind
@@ -75,17 +79,29 @@ class Bar:
     code: str = ""
     says: tuple[str, ...] = ()
     notches: tuple[Notch, ...] = ()
+    pieces: tuple[Notch, ...] = ()
     tail: Tail | None = None
     pinned: bool = False
     station: StationId | None = None
     cook: CookId | None = None
     setting: int | None = None
+    vessel: VesselId | None = None
     until: int | None = None
 
     @property
     def key(self) -> Key | None:
-        """Return step and load, or None for heating up."""
+        """Return step and load, or None for heating up, fires and chores."""
         return None if self.step is None else (self.step, self.load)
+
+    @property
+    def crowned(self) -> bool:
+        """Tell whether it stands in its lane's crown."""
+        return self.row < 0
+
+    @property
+    def told(self) -> bool:
+        """Tell whether keys stop at it and readers hear of it."""
+        return self.step is not None or self.kind in _TOLD
 
     @property
     def reach(self) -> int:
@@ -96,6 +112,9 @@ class Bar:
     def moves(self) -> bool:
         """Tell whether the cook may drag it."""
         return self.step is not None and self.kind in (BarKind.STEP, BarKind.HAND)
+
+
+_TOLD = frozenset({BarKind.LIGHTING, BarKind.FIRE, BarKind.CHORE})
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +142,8 @@ class Lane:
     """One lane. `rows` are drawn, the first `room` of them exist (racks, rings), the rest is over-full.
 
     `row_share` scales the height of its rows; `joined` lanes follow the one above without a gap; a `crown` is
-    room above the rows for figures.
+    so many rows of room above, for figures
+    and fires.
     """
 
     id: str
@@ -142,7 +162,7 @@ class Lane:
     tracks: tuple[Track, ...] = ()
     shades: tuple[Shade, ...] = ()
     joined: bool = False
-    crown: bool = False
+    crown: int = 0
 
     @cached_property
     def starts(self) -> tuple[int, ...]:

@@ -9,6 +9,7 @@ from enum import Enum, auto
 from app.timeline.bars import Bar, BarKind, Lane, LaneKind
 from app.timeline.scene import Held, Scene
 from core.plan.ids import StationId, StepId
+from core.plan.meaning import way_of
 
 GRID = 5
 """Minutes to which a drag snaps without a key."""
@@ -124,7 +125,7 @@ def target_lane(scene: Scene, held: Held, over: int | None) -> int:
     own = scene.lanes[held.lane]
     if over is None or held.bar.kind is not BarKind.STEP or own.kind is not LaneKind.STATION:
         return held.lane
-    return over if takes(own, scene.lanes[over], held.bar, _named(scene, held.bar)) else held.lane
+    return over if takes(own, scene.lanes[over], held.bar, named_for(scene, held.bar)) else held.lane
 
 
 def takes(own: Lane, other: Lane, bar: Bar, named: Collection[StationId] = ()) -> bool:
@@ -153,9 +154,10 @@ def edges_for(scene: Scene, held: Held, lane: int) -> tuple[int, ...]:
     return tuple(sorted(edges))
 
 
-def _named(scene: Scene, bar: Bar) -> frozenset[StationId]:
-    """Return the stations to which the step is narrowed by name."""
-    if bar.step is None:
+def named_for(scene: Scene, bar: Bar) -> frozenset[StationId]:
+    """Return the stations to which the step, in the way it is placed, is narrowed by name."""
+    placed = scene.timetable.at.get(bar.key) if bar.key is not None else None
+    if placed is None:
         return frozenset()
-    uses = scene.plan.steps[bar.step].uses
+    _length, uses = way_of(scene.plan, scene.plan.steps[placed.step], placed.way)
     return frozenset(use.station for use in uses if use.station is not None)

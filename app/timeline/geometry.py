@@ -6,14 +6,14 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from app.timeline.bars import Bar, Lane
+from app.timeline.bars import Bar, BarKind, Lane
 
 ROW = 26.0
 """Height of a row in points at the usual type size."""
 LANE_GAP = 8.0
 LANE_PAD = 3.0
 CROWN = 0.62
-"""Height of a lane's crown as a share of a row."""
+"""Height of a row of a lane's crown as a share of a row."""
 FOLD = 38.0
 """Width in points of a folded stretch."""
 SLOP = 5.0
@@ -151,7 +151,7 @@ class Layout:
         for lane in self.lanes:
             if not lane.joined and self.tops:
                 y += LANE_GAP
-            height = lane.rows * row * lane.row_share + 2 * LANE_PAD + (CROWN * row if lane.crown else 0)
+            height = lane.rows * row * lane.row_share + 2 * LANE_PAD + CROWN * row * lane.crown
             self.tops.append(y)
             self.heights.append(height)
             y += height
@@ -166,14 +166,16 @@ class Layout:
         return self.row * self.lanes[at].row_share
 
     def row_top(self, at: int, row: int) -> float:
-        """Return the top of a row of a lane."""
-        crown = CROWN * self.row if self.lanes[at].crown else 0
+        """Return the top of a row of a lane; below 0 of one of its crown, the last of which is -1."""
+        if row < 0:
+            return self.tops[at] + LANE_PAD + CROWN * self.row * (self.lanes[at].crown + row)
+        crown = CROWN * self.row * self.lanes[at].crown
         return self.tops[at] + LANE_PAD + crown + row * self.row_height(at)
 
     def box(self, at: int, bar: Bar, axis: Axis) -> Box:
         """Return a bar's box."""
         left = axis.x(bar.start)
-        height = self.row_height(at)
+        height = CROWN * self.row if bar.crowned else self.row_height(at)
         inset = 1.5 if height > 14 else 0.5
         return Box(
             left,
@@ -195,19 +197,27 @@ class Layout:
         return [bar for bar in lane.bars[first:last] if bar.reach >= start]
 
     def hit(self, x: float, y: float, axis: Axis) -> tuple[int, Bar] | None:
-        """Return lane and bar under a point: the true hit first, else the nearest within the slop."""
+        """Return lane and bar under a point: the true hit first, else the nearest within the slop.
+
+        Heating up lies behind everything else.
+        """
         at = self.lane_at(y)
         if at is None:
             return None
         near: tuple[float, Bar] | None = None
+        behind: Bar | None = None
         for bar in self.between(at, axis.time(x - SLOP), axis.time(x + SLOP)):
             box = self.box(at, bar, axis)
             if box.holds(x, y):
-                return at, bar
+                if bar.kind is not BarKind.HEATING:
+                    return at, bar
+                behind = bar
             if box.holds(x, y, SLOP):
                 away = max(box.x - x, x - box.right)
                 if near is None or away < near[0]:
                     near = (away, bar)
+        if behind is not None:
+            return at, behind
         return None if near is None else (at, near[1])
 
     def boxes(self, axis: Axis) -> Iterator[tuple[int, Bar, Box]]:

@@ -25,8 +25,8 @@ class Curve:
 
 
 def curve_of(plan: Plan, timetable: Timetable, station: Station) -> Curve | None:
-    """Return the curve of a heated station, or None where it has no heater."""
-    if station.heater is None:
+    """Return the curve of a heated station; None where it has no heater, or a fire, whose heat nobody sets."""
+    if station.heater is None or station.is_fire:
         return None
     corners = curve(plan, timetable, station.id)
     flats = plateaus(plan, timetable, station.id)

@@ -7,9 +7,11 @@ from typing import Literal
 
 from app.look.words import KIND_ICON, word
 from app.timeline.bars import Bar, Lane, LaneKind, Shade
+from app.timeline.chores import cook_bars, fire_bars, heat_bars
 from app.timeline.making import Maker
 from app.timeline.rows import Claim, in_order, packed, racked
 from app.timeline.shelves import shelved_lane
+from core.measures.heat import show_heat
 from core.plan.calendar import absences, closed
 from core.plan.ids import CookId, StepId
 from core.plan.kitchen import HEATED, Station, StationKind
@@ -78,21 +80,30 @@ def _station_lane(maker: Maker, station: Station) -> Lane:
         for (bar, _units), given in zip(things, runs, strict=True)
         for row, span in given
     ]
-    heatings = [each for each in maker.timetable.heatings if each.station == station.id]
-    bars += [maker.heating_bar(each, max(1, station.units)) for each in heatings]
+    if station.is_fire:
+        bars = [_with_setting(bar) for bar in bars]
+    bars += heat_bars(maker, station, max(1, station.units))
+    fires, crown = fire_bars(maker, station)
     many = max(1, station.units) > _MANY_ROWS and not loose
     return Lane(
         f"station:{station.id}",
         LaneKind.STATION,
         station.name,
-        in_order(bars),
+        in_order([*bars, *fires]),
         count,
         None if loose else station.units,
         row_share=max(0.3, _MANY_ROWS / station.units) if many else 1.0,
         icon=KIND_ICON[station.kind],
         station=station,
-        crown=station.heater is not None and station.kind in HEATED,
+        crown=crown if station.is_fire else int(station.heater is not None and station.kind in HEATED),
     )
+
+
+def _with_setting(bar: Bar) -> Bar:
+    """Return a bar that says its setting itself: where a fire burns, the crown tells of the fire."""
+    if bar.setting is None or not bar.says:
+        return bar
+    return replace(bar, says=(f"{bar.says[0]}, {show_heat(bar.setting)}", *bar.says))
 
 
 def _worktop_lane(maker: Maker) -> list[Lane]:
@@ -109,28 +120,26 @@ def _cook_lanes(maker: Maker, low: int, high: int) -> list[Lane]:
     hands: dict[CookId | None, list[Bar]] = {cook.id: [] for cook in plan.kitchen.cooks}
     for placed in maker.placed:
         for at, hand in enumerate(placed.hands):
-            known = hand.cook if hand.cook in hands else None
-            hands.setdefault(known, []).append(maker.hand_bar(placed, at))
-    for heating in maker.timetable.heatings:
-        if heating.cook in hands:
-            bar = maker.heating_bar(heating, 1)
-            hands[heating.cook].append(replace(bar, end=heating.start + 1, full=True))
+            who_does = hand.cook if hand.cook in hands else None
+            hands.setdefault(who_does, []).append(maker.hand_bar(placed, at))
+    for cook, bar in cook_bars(maker, frozenset(each.id for each in plan.kitchen.cooks)):
+        hands.setdefault(cook, []).append(bar)
     lanes = []
-    for cook, work in hands.items():
+    for known, work in hands.items():
         rows, count = packed([Claim(bar.start, bar.end) for bar in work])
         bars = [replace(bar, row=row) for bar, row in zip(work, rows, strict=True)]
-        who = plan.kitchen.cook.get(cook) if cook is not None else None
+        who = plan.kitchen.cook.get(known) if known is not None else None
         away = absences(plan, who, low, high) if who is not None else ()
         lanes.append(
             Lane(
-                f"cook:{cook or ''}",
+                f"cook:{known or ''}",
                 LaneKind.COOK,
                 who.name if who is not None else word("nobody"),
                 in_order(bars),
                 count,
                 1 if who is not None else 0,
                 icon="hand",
-                cook=cook,
+                cook=known,
                 shades=tuple(Shade(start, end, word("away")) for start, end in away),
             )
         )

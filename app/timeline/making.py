@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from functools import cached_property
 
-from app.look.words import word
+from PySide6.QtCore import QCoreApplication
+
 from app.timeline.bars import Bar, BarKind, Notch
 from app.timeline.codes import dish_codes
 from app.timeline.tails import tail_of
@@ -12,7 +13,10 @@ from core.plan.ids import StationId
 from core.plan.meaning import hands_of, load_count
 from core.plan.plan import Plan
 from core.plan.step import Attention, Wait
-from core.timetable.timetable import Heating, Placed, Stay, Timetable
+from core.sheets.step_words import done_as, parts_of
+from core.timetable.book import Book
+from core.timetable.facts import Facts
+from core.timetable.timetable import Hand, Placed, Stay, Timetable
 
 
 class Maker:
@@ -27,6 +31,11 @@ class Maker:
         self.stays = [each for each in timetable.stays if each.before in plan.steps]
 
     @cached_property
+    def book(self) -> Book:
+        """The timetable read against its plan."""
+        return Book(Facts(self.plan), self.timetable)
+
+    @cached_property
     def used(self) -> frozenset[StationId]:
         """Stations on which anything stands."""
         on = {spot.station for each in self.placed for spot in each.spots}
@@ -36,17 +45,19 @@ class Maker:
         """Return the bar of one load of a step, without its row; `stays` says that waits in places have bars."""
         step = self.plan.steps[placed.step]
         dish = self.plan.dish_of[placed.step]
+        parts = parts_of(step, placed)
         return Bar(
             BarKind.STEP,
             placed.start,
             placed.end,
             placed.step,
             placed.load,
-            full=step.attention is Attention.HANDS_ON,
+            full=step.attention is Attention.HANDS_ON and not parts,
             tone=self.tones[dish.id],
             code=self.codes[dish.id],
             says=self._says(placed),
             notches=() if step.attention is Attention.HANDS_ON else self._notches(placed),
+            pieces=tuple(Notch(part.start, part.minutes, step.does) for part in parts),
             tail=tail_of(self.plan, self.timetable, placed, stays=stays),
             pinned=placed.key in self.plan.pins,
             station=station,
@@ -57,10 +68,7 @@ class Maker:
         """Return the bar of one entry of the hands a step takes."""
         hand = placed.hands[at]
         dish = self.plan.dish_of[placed.step]
-        does = self.plan.steps[placed.step].does
         whole = hand.minutes == placed.length
-        touch = "" if whole else self._touch_word(placed, hand.start - placed.start)
-        says = (f"{does}: {touch}", touch) if touch and touch != does else (does,)
         return Bar(
             BarKind.HAND,
             hand.start,
@@ -70,7 +78,7 @@ class Maker:
             full=True,
             tone=self.tones[dish.id],
             code=self.codes[dish.id],
-            says=says,
+            says=self._hand_says(placed, hand, whole=whole),
             pinned=whole and placed.key in self.plan.pins,
             cook=hand.cook,
         )
@@ -92,36 +100,35 @@ class Maker:
             setting=stay.setting,
         )
 
-    def heating_bar(self, heating: Heating, rows: int) -> Bar:
-        """Return the bar of a station that heats up."""
-        return Bar(
-            BarKind.HEATING,
-            heating.start,
-            heating.end,
-            rows=rows,
-            says=(word("heating"),),
-            station=heating.station,
-            cook=heating.cook,
-            setting=heating.setting,
-        )
-
     def _says(self, placed: Placed) -> tuple[str, ...]:
         step = self.plan.steps[placed.step]
         dish = self.plan.dish_of[placed.step]
         count = load_count(dish, step)
-        does = step.does if count == 1 else f"{step.does} {placed.load + 1}/{count}"
+        does = done_as(step, placed.way)
+        does = does if count == 1 else f"{does} {placed.load + 1}/{count}"
         if dish.name.casefold() in does.casefold():
             return (does,)
         return (f"{dish.name}: {does}", does)
 
+    def _hand_says(self, placed: Placed, hand: Hand, *, whole: bool) -> tuple[str, ...]:
+        """Return what is done by one hand: the step, one of its parts, or one of its touches."""
+        step = self.plan.steps[placed.step]
+        does, parts = done_as(step, placed.way), parts_of(step, placed)
+        if hand in parts:
+            part = part_text(parts.index(hand), len(parts))
+            return (f"{does}, {part}", does)
+        touch = "" if whole else self._touch_word(placed, hand.start - placed.start)
+        return (f"{does}: {touch}", touch) if touch and touch != step.does else (does,)
+
     def _notches(self, placed: Placed) -> tuple[Notch, ...]:
         step = self.plan.steps[placed.step]
-        wanted = hands_of(self.plan, step, placed.length)
+        wanted = hands_of(self.plan, step, placed.length, placed.way)
         return tuple(Notch(placed.start + each.start, each.minutes, each.does) for each in wanted)
 
     def _touch_word(self, placed: Placed, offset: int) -> str:
         step = self.plan.steps[placed.step]
-        near = [each for each in hands_of(self.plan, step, placed.length) if each.start == offset]
+        wanted = hands_of(self.plan, step, placed.length, placed.way)
+        near = [each for each in wanted if each.start == offset]
         return near[0].does if near else ""
 
     def _wait_of(self, stay: Stay) -> Wait | None:
@@ -133,3 +140,9 @@ class Maker:
             if link.after == stay.after and link.kind is stay.kind:
                 return link.wait
         return None
+
+
+def part_text(number: int, count: int) -> str:
+    """Return "part 1 of 2" of the first (0) of two, in the cook's language."""
+    said = QCoreApplication.translate("timeline", "part {number} of {count}")
+    return said.format(number=number + 1, count=count)

@@ -1,4 +1,4 @@
-"""Small signs drawn as lines: the clash mark and its hatching, the pin, the plate, folds."""
+"""Small signs drawn as lines: the clash mark and its hatching, the pin, the plate, the drop, folds."""
 
 from __future__ import annotations
 
@@ -54,6 +54,16 @@ def plate(painter: QPainter, kit: Kit, x: float, y: float, radius: float = 9.0) 
     painter.drawEllipse(QPointF(x, y), radius, radius)
     painter.setPen(pen(kit.accent, 1.2))
     painter.drawEllipse(QPointF(x, y), radius * 0.58, radius * 0.58)
+
+
+def drop(painter: QPainter, kit: Kit, x: float, y: float) -> None:
+    """Draw a drop of water around a point, for washing up."""
+    outline = [(0, -6), (2.6, -1), (3.4, 1.6), (2.4, 4), (0, 5), (-2.4, 4), (-3.4, 1.6), (-2.6, -1)]
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    painter.setPen(pen(kit.ink, 1.1))
+    painter.setBrush(kit.lane)
+    painter.drawPolygon(QPolygonF([QPointF(x + across, y + down) for across, down in outline]))
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
 
 
 def crease(painter: QPainter, kit: Kit, x: float, top: float, bottom: float) -> None:

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QMenu
 
 from app.look.words import word
 from app.timeline.bars import Bar, BarKind, LaneKind
-from app.timeline.drag import takes
+from app.timeline.drag import named_for, takes
 
 if TYPE_CHECKING:
     from app.timeline.timeline import Timeline
@@ -33,7 +33,8 @@ def bar_menu(timeline: Timeline, lane: int, bar: Bar) -> QMenu:
     )
     own = scene.lanes[lane]
     if own.kind is LaneKind.STATION and bar.kind is BarKind.STEP:
-        others = [each for each in scene.lanes if each is not own and takes(own, each, bar)]
+        named = named_for(scene, bar)
+        others = [each for each in scene.lanes if each is not own and takes(own, each, bar, named)]
         if others:
             move = menu.addMenu(word("move to"))
             for other in others:

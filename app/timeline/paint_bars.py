@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QColor, QFont, QPainter
 
-from app.timeline import marks
+from app.timeline import marks, paint_beside
 from app.timeline.bars import Bar, BarKind
 from app.timeline.geometry import Box
 from app.timeline.kit import Kit, pen
@@ -30,12 +30,12 @@ def bars(
             tail(painter, scene, kit, at, bar)
     for bar in shown:
         box = _clipped(scene, at, bar)
-        if bar.kind is BarKind.HEATING:
-            _heating(painter, kit, box)
+        if bar.kind in paint_beside.KINDS:
+            paint_beside.strip(painter, kit, bar, box)
         elif box.width() < _TINY:
             painter.fillRect(box, kit.tone(bar.tone).full if bar.full else kit.tone(bar.tone).edge)
         else:
-            strip(painter, kit, bar, box, goes_on=box.right() > scene.width)
+            strip(painter, kit, bar, box, goes_on=box.right() > scene.width, work=work_of(scene, bar))
             _notches(painter, scene, kit, bar, box)
     for bar in shown:
         _text(painter, scene, kit, at, bar)
@@ -43,10 +43,23 @@ def bars(
         _signs(painter, scene, kit, at, bar, clashes)
 
 
-def strip(painter: QPainter, kit: Kit, bar: Bar, box: QRectF, *, goes_on: bool = False) -> None:
+def work_of(scene: Scene, bar: Bar, by: int = 0) -> list[tuple[float, float]]:
+    """Return from where to where each piece of a bar lies across the widget, the bar moved `by` minutes."""
+    return [(scene.x(each.start + by), scene.x(each.start + each.minutes + by)) for each in bar.pieces]
+
+
+def strip(
+    painter: QPainter,
+    kit: Kit,
+    bar: Bar,
+    box: QRectF,
+    *,
+    goes_on: bool = False,
+    work: Sequence[tuple[float, float]] = (),
+) -> None:
     """Paint a strip of tape: full tone with hands on, light where it cooks by itself, dashed where it waits.
 
-    `goes_on`: it ends out of sight and so has no cut edge.
+    `goes_on`: it ends out of sight and so has no cut edge. `work`: hands are on from there to there only.
     """
     tone = kit.tone(bar.tone)
     painter.setBrush(tone.full if bar.full else tone.soft)
@@ -61,6 +74,9 @@ def strip(painter: QPainter, kit: Kit, bar: Bar, box: QRectF, *, goes_on: bool =
     else:
         painter.setPen(tone.edge_pen)
         painter.drawPolygon(marks.tape(box))
+    for left, right in work:
+        part = QRectF(left, box.top() + 1, right - left, box.height() - 1).intersected(box.adjusted(1, 1, -3, 0))
+        painter.fillRect(part, tone.full)
     tab = tab_width(kit, bar, box.width())
     if tab:
         painter.fillRect(QRectF(box.left() + 1, box.top() + 1, tab - 1, box.height() - 1), tone.full)
@@ -106,14 +122,6 @@ def _clipped(scene: Scene, at: int, bar: Bar) -> QRectF:
     return QRectF(left, round(box.y), max(1, right - left), round(box.h))
 
 
-def _heating(painter: QPainter, kit: Kit, box: QRectF) -> None:
-    dashed = pen(kit.heat, 1.2)
-    dashed.setDashPattern([2, 2])
-    painter.setPen(dashed)
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawRect(box)
-
-
 def _notches(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: QRectF) -> None:
     tone = kit.tone(bar.tone)
     for notch in bar.notches:
@@ -133,22 +141,49 @@ def _text(painter: QPainter, scene: Scene, kit: Kit, at: int, bar: Bar) -> None:
     if right < scene.gutter or left > scene.width or box.h < 12:
         return
     tab = tab_width(kit, bar, min(box.right, scene.width + 40) - max(box.x, scene.gutter - 40))
-    start = max(left, box.x + tab) + 6
+    start = max(left, box.x + tab) + (6 if bar.vessel is None else paint_beside.DROP + 6)
     inside = QRectF(start, box.y, max(right - start - 6, 0), box.h)
     tone = kit.tone(bar.tone)
-    colour = kit.ink if bar.kind is BarKind.HEATING else tone.on_full if bar.full else tone.on_soft
-    says = _says(bar)
+    colour = kit.ink if bar.kind in paint_beside.KINDS else tone.on_full if bar.full else tone.on_soft
+    face = kit.small_face if bar.crowned else kit.text_face
+    says, work = _says(bar), work_of(scene, bar)
     for text in says:
-        if kit.width(text, kit.text_face) <= inside.width():
-            kit.write(painter, inside, text, kit.text_face, colour)
+        if kit.width(text, face) <= inside.width():
+            write_on(painter, kit, bar, inside, text, ink=(face, colour), work=work)
             return
+    if bar.crowned:
+        return
     if box.right > scene.gutter and _beside(painter, scene, kit, bar, box, coded=bool(tab or not bar.code)):
         return
     for text in reversed(says):
         short = kit.shortened(text, kit.text_face, inside.width())
         if short:
-            kit.write(painter, inside, short, kit.text_face, colour)
+            write_on(painter, kit, bar, inside, short, ink=(kit.text_face, colour), work=work)
             return
+
+
+def write_on(
+    painter: QPainter,
+    kit: Kit,
+    bar: Bar,
+    where: QRectF,
+    text: str,
+    *,
+    ink: tuple[QFont, QColor],
+    work: Sequence[tuple[float, float]] = (),
+) -> None:
+    """Write on a strip; where its pieces lie in the colour that is read on the full tone."""
+    kit.write(painter, where, text, *ink)
+    if not work:
+        return
+    drawn, kit.drawn = kit.drawn, None  # the same text again, not another one
+    for left, right in work:
+        painter.save()
+        painter.setClipRect(QRectF(left, where.top(), right - left, where.height()), Qt.ClipOperation.IntersectClip)
+        painter.fillRect(where, kit.tone(bar.tone).full)
+        kit.write(painter, where, text, ink[0], kit.tone(bar.tone).on_full)
+        painter.restore()
+    kit.drawn = drawn
 
 
 def _beside(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: Box, *, coded: bool) -> bool:
@@ -182,7 +217,8 @@ def _says(bar: Bar) -> Sequence[str]:
 def _signs(
     painter: QPainter, scene: Scene, kit: Kit, at: int, bar: Bar, clashes: dict[str, list[Clash]]
 ) -> None:
-    wrong = [clash for clash in clashes.get(bar.step or "", ()) if concerns(clash, bar, scene.lanes[at])]
+    near = scene.clashes if bar.step is None else clashes.get(bar.step, ())
+    wrong = [clash for clash in near if concerns(clash, bar, scene.lanes[at])]
     if bar.pinned or wrong:
         box = scene.box(at, bar)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
@@ -191,7 +227,7 @@ def _signs(
         if wrong:
             _clashing(painter, scene, kit, QRectF(box.x, box.y, box.w, box.h), wrong)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-    if bar.step is not None and bar.step == scene.selected:
+    if bar is scene.focus or (bar.step is not None and bar.step == scene.selected):
         _ring(painter, scene, kit, at, bar)
 
 

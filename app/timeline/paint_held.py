@@ -39,9 +39,10 @@ def held(painter: QPainter, scene: Scene, kit: Kit) -> None:
     box = held_box(scene, now)
     where = QRectF(round(box.x), round(box.y), max(2, round(box.w)), round(box.h))
     painter.setOpacity(0.92)
-    paint_bars.strip(painter, kit, now.bar, where)
+    work = paint_bars.work_of(scene, now.bar, now.start - now.bar.start)
+    paint_bars.strip(painter, kit, now.bar, where, work=work)
     painter.setOpacity(1.0)
-    _held_text(painter, kit, now, where)
+    _held_text(painter, kit, now, where, work)
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(kit.accent_pen)
     painter.drawRect(where.adjusted(-2, -2, 2, 2))
@@ -131,13 +132,16 @@ def _fade(painter: QPainter, scene: Scene, kit: Kit, now: Held) -> None:
         painter.fillRect(QRectF(box.x, box.y, box.w + 1, box.h + 1), veil)
 
 
-def _held_text(painter: QPainter, kit: Kit, now: Held, where: QRectF) -> None:
+def _held_text(
+    painter: QPainter, kit: Kit, now: Held, where: QRectF, work: list[tuple[float, float]]
+) -> None:
     tab = paint_bars.tab_width(kit, now.bar, where.width())
     room = where.adjusted(tab + 6, 0, -6, 0)
     tone = kit.tone(now.bar.tone)
     for text in now.bar.says:
         if kit.width(text, kit.text_face) <= room.width():
-            kit.write(painter, room, text, kit.text_face, tone.on_full if now.bar.full else tone.on_soft)
+            ink = (kit.text_face, tone.on_full if now.bar.full else tone.on_soft)
+            paint_bars.write_on(painter, kit, now.bar, room, text, ink=ink, work=work)
             return
 
 

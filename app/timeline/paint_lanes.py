@@ -6,7 +6,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPolygonF
 
 from app.look.words import figure, word
-from app.timeline import marks
+from app.timeline import marks, paint_beside
 from app.timeline.bars import Lane, LaneKind, Track
 from app.timeline.geometry import CROWN, LANE_PAD
 from app.timeline.heat import Curve
@@ -38,6 +38,7 @@ def furniture(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) 
     curve = scene.curves.get(lane.id)
     if curve is not None:
         _curve(painter, scene, kit, at, curve)
+    paint_beside.glow(painter, scene, kit, at)
     left = max(scene.gutter, area.left())
     width = area.right() - left
     for row in range(1, lane.rows):

@@ -138,9 +138,9 @@ def _between(lane: Lane, start: int, end: int) -> Lane:
     if lane.kind is LaneKind.STATION and (lane.room is not None or lane.tracks):
         bars = tuple(bar for bar in bars if bar.kind is not BarKind.HEATING or bar.end > start)
         return replace(lane, bars=bars)
-    used = sorted({row for bar in bars for row in range(bar.row, bar.row + bar.rows)})
+    used = sorted({row for bar in bars for row in range(bar.row, bar.row + bar.rows) if row >= 0})
     rows = {row: number for number, row in enumerate(used)}
-    bars = tuple(replace(bar, row=rows[bar.row]) for bar in bars)
+    bars = tuple(replace(bar, row=rows.get(bar.row, bar.row)) for bar in bars)
     return replace(lane, bars=bars, rows=max(1, len(used)))
 
 

@@ -63,7 +63,7 @@ class Pointer(QObject):
     def menu_at_focus(self) -> None:
         """Open the menu of the focused bar beneath it."""
         here = self._timeline.focused
-        if here is not None:
+        if here is not None and here[1].step is not None:
             box = self._timeline.scene.box(*here)
             point = QPoint(round(box.x + 8), round(box.bottom))
             bar_menu(self._timeline, *here).popup(self._timeline.viewport().mapToGlobal(point))

@@ -75,7 +75,7 @@ def in_order(bars: Sequence[Bar]) -> tuple[Bar, ...]:
         rows = range(bar.row, bar.row + bar.rows)
         after = [next_in[row] for row in rows if row in next_in]
         found.append(replace(bar, until=min(after, default=None)))
-        if bar.kind is not BarKind.HEATING:
+        if bar.kind is not BarKind.HEATING or bar.full:  # heating up lies behind; switching on takes a hand
             next_in.update(dict.fromkeys(rows, bar.start))
     return tuple(reversed(found))
 

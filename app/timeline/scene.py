@@ -10,7 +10,7 @@ from app.timeline.geometry import Axis, Box, Layout
 from app.timeline.heat import Curve
 from core.plan.ids import StationId, StepId
 from core.plan.plan import Plan
-from core.timetable.clash import Clash
+from core.timetable.clash import Clash, ClashKind
 from core.timetable.timetable import Timetable
 
 
@@ -95,12 +95,17 @@ class Scene:
 
 
 def concerns(clash: Clash, bar: Bar, lane: Lane) -> bool:
-    """Tell whether a clash shows on this bar: it names the step, and the place or the cook of the lane if any."""
-    if bar.step not in clash.steps:
-        return False
+    """Tell whether a clash shows on this bar: it names the step, and the place or the cook of the lane if any.
+
+    One of lighting shows where the fire is lit, one of washing or of a cook at a chore on the chore.
+    """
     touches = bar.start < clash.end and clash.start < bar.reach
     if clash.end <= clash.start:
         touches = bar.start <= clash.start <= bar.reach
+    if bar.step is None:
+        return (touches or clash.start == bar.end) and _beside(clash, bar, lane)
+    if bar.step not in clash.steps:
+        return False
     if lane.kind is LaneKind.COOK:
         named = not clash.stations and (not clash.cooks or lane.cook in clash.cooks)
         return named and touches
@@ -109,3 +114,15 @@ def concerns(clash: Clash, bar: Bar, lane: Lane) -> bool:
     if clash.stations and lane.station is not None:
         return lane.station.id in clash.stations and touches
     return bar.kind is BarKind.STEP
+
+
+def _beside(clash: Clash, bar: Bar, lane: Lane) -> bool:
+    if bar.kind is BarKind.LIGHTING:
+        return clash.kind in _OF_LIGHTING and bar.station in clash.stations
+    if bar.kind is BarKind.CHORE:
+        return lane.cook in clash.cooks or (bar.vessel in clash.vessels and clash.kind in _OF_WASHING)
+    return False
+
+
+_OF_LIGHTING = frozenset({ClashKind.LENGTH, ClashKind.TOO_MANY_FIRES})
+_OF_WASHING = frozenset({ClashKind.LENGTH, ClashKind.OUT_OF_ORDER, ClashKind.WRONG_PLACE})

@@ -56,8 +56,10 @@ def stage(
 
 def extent(plan: Plan, timetable: Timetable) -> tuple[int, int]:
     """Return the first and last minute to show."""
-    starts = [each.start for each in timetable.placed] + [each.start for each in timetable.heatings]
-    ends = [each.end for each in timetable.placed] + [minute for minute, _says in courses(plan)]
+    chores = _chores(timetable)
+    starts = [each.start for each in timetable.placed] + [start for start, _end in chores]
+    ends = [each.end for each in timetable.placed] + [end for _start, end in chores]
+    ends += [minute for minute, _says in courses(plan)]
     low, high = min(starts, default=-180), max([*ends, 0])
     before = max(BEFORE[0], min(BEFORE[1], (high - low) // 8))
     after = max(AFTER[0], min(AFTER[1], (high - low) // 4))
@@ -69,10 +71,15 @@ def events(plan: Plan, timetable: Timetable) -> list[int]:
     found = [minute for minute, _says in courses(plan)]
     for placed in timetable.placed:
         found += [placed.start, placed.end]
-        found += [hand.start for hand in placed.hands]
-    for heating in timetable.heatings:
-        found += [heating.start, heating.end]
+        found += [minute for hand in placed.hands for minute in (hand.start, hand.start + hand.minutes)]
+    found += [minute for chore in _chores(timetable) for minute in chore]
     return found
+
+
+def _chores(timetable: Timetable) -> list[tuple[int, int]]:
+    """Return from when to when stations heat up, fires are lit and vessels are washed."""
+    heated = [(each.start, each.end) for each in timetable.heatings]
+    return heated + [(each.start, each.end) for each in timetable.washings]
 
 
 def courses(plan: Plan) -> tuple[tuple[int, str], ...]:

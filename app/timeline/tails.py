@@ -12,7 +12,7 @@ from core.timetable.timetable import Placed, Timetable
 
 def tail_of(plan: Plan, timetable: Timetable, placed: Placed, *, stays: bool = True) -> Tail | None:
     """Return the wait behind a placed load, or None; with `stays`, waits in a scarce place are left to its lane."""
-    early = reserved(plan, placed.step).early
+    early = reserved(plan, placed.step, placed.way).early
     ends: list[tuple[int, int | None]] = []
     for link in plan.links_from[placed.step]:
         if link.kind is LinkKind.END_TO_START and not (stays and link.wait.use is not None):

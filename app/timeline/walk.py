@@ -17,15 +17,15 @@ def first(scene: Scene) -> Place | None:
 
 
 def last(scene: Scene) -> Place | None:
-    """Return the bar that ends last."""
-    bars = all_bars(scene)
+    """Return the bar that ends last; a fire may burn on after everything is over."""
+    bars = [place for place in all_bars(scene) if place[1].kind is not BarKind.FIRE]
     return max(bars, key=lambda place: (place[1].end, -place[0]), default=None)
 
 
 def along(scene: Scene, here: Place, by: int) -> Place | None:
     """Return the next bar (`by` 1) or the one before (-1) in the same lane."""
     at, bar = here
-    bars = [each for each in scene.lanes[at].bars if each.step is not None]
+    bars = [each for each in scene.lanes[at].bars if each.told]
     if bar not in bars:
         return None
     number = bars.index(bar) + by
@@ -38,7 +38,7 @@ def across(scene: Scene, here: Place, by: int) -> Place | None:
     middle = (bar.start + bar.end) / 2
     lane = at + by
     while 0 <= lane < len(scene.lanes):
-        bars = [each for each in scene.lanes[lane].bars if each.step is not None]
+        bars = [each for each in scene.lanes[lane].bars if each.told]
         if bars:
             return lane, min(bars, key=lambda each: (_away(each, middle), each.start))
         lane += by
@@ -65,8 +65,7 @@ def find(scene: Scene, step: StepId, load: int | None = None) -> Place | None:
         for at, bar in all_bars(scene)
         if bar.step == step and (load is None or bar.load == load)
     ]
-    ranks = {BarKind.STEP: 0, BarKind.HAND: 1, BarKind.STAY: 2, BarKind.HEATING: 3}
-    return min(found, key=lambda place: (ranks[place[1].kind], place[1].load, place[0]), default=None)
+    return min(found, key=lambda place: (_RANKS[place[1].kind], place[1].load, place[0]), default=None)
 
 
 def again(scene: Scene, step: StepId, old: Bar | None) -> Place | None:
@@ -81,8 +80,11 @@ def again(scene: Scene, step: StepId, old: Bar | None) -> Place | None:
 
 
 def all_bars(scene: Scene) -> list[Place]:
-    """Return every bar of a step with its lane's number."""
-    return [(at, bar) for at, lane in enumerate(scene.lanes) for bar in lane.bars if bar.step is not None]
+    """Return every bar of a step, a fire or a chore with its lane's number."""
+    return [(at, bar) for at, lane in enumerate(scene.lanes) for bar in lane.bars if bar.told]
+
+
+_RANKS = {kind: rank for rank, kind in enumerate((BarKind.STEP, BarKind.HAND, BarKind.STAY))}
 
 
 def _away(bar: Bar, minute: float) -> float:

@@ -237,13 +237,14 @@ def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
         )
         longest = max(minutes.values())
         start = board.model.new_int_var_from_domain(_switching(board, station, longest), f"on_{station}_{bake.owner}")
-        length = board.model.new_int_var(min(minutes.values()), longest + _SOONER, "")
+        most = heat_up(heater, max(heater.highest, *bake.settings))  # the same, whatever is held just now
+        length = board.model.new_int_var(min(minutes.values()), most + _SOONER, "")
         board.model.add(length >= size)
         heatings.append(board.model.new_optional_interval_var(start, length, bake.start, cold, ""))
         claims.append((heatings[-1], units))
         board.cold.append(Cold(bake, station, cold, start, length - size))
         board.chores.append(_switch_on(board, station, cold, start, bake.owner))
-    if units and here and not board.asking:
+    if units and here:
         _nothing_inside_while_heating(board, station, here, claims)
 
 
@@ -293,7 +294,9 @@ def _nothing_inside_while_heating(
         else:
             intervals.append(board.model.new_optional_interval_var(bake.start, size, bake.end, there, ""))
     demands = [len(here)] * len(claims) + [1] * len(here)
-    board.model.add_cumulative(intervals, demands, len(here))
+    asked = board.ask(Demand(DemandKind.HEAT, station=station))
+    most: Expr = len(here) if asked is None else len(here) * asked + sum(demands) * (1 - asked)
+    board.model.add_cumulative(intervals, demands, most)
 
 
 def heat_up(heater: Heater, celsius: int) -> int:

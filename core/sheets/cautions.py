@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
 from core.sheets.serving_lines import allergens_of
 from core.sheets.words import shortened
@@ -19,6 +20,11 @@ _RAW = (
     "(common practice)."
 )
 _OIL = "Hot oil: pot at most half full, lid beside it, never water on it, never alone (common practice)."
+_COALS = (
+    "Burning coals and wood: outdoors or under a flue that draws, never in a room, a tent or a garage, not even "
+    "while they die down: carbon monoxide has no smell and kills. Never petrol or spirit on them, never alone; "
+    "ash stays hot for a day or more (common practice)."
+)
 _CURING = (
     "Curing salt with nitrite is weighed to the tenth of a gram for the weight of the meat, never by eye "
     "(common practice)."
@@ -28,6 +34,7 @@ _DEFER = (
     "and catering, ask somebody licensed."
 )
 _NAME = 40
+_OVER_FIRE = frozenset({StationKind.GRILL, StationKind.SMOKER})
 
 
 def cautions(plan: Plan) -> tuple[str, ...]:
@@ -36,7 +43,8 @@ def cautions(plan: Plan) -> tuple[str, ...]:
     for dish in plan.menu.dishes:
         for allergen in allergens_of(dish):
             noted.setdefault(allergen.casefold(), []).append(shortened(dish.name, _NAME) or dish.id)
-    found = [_DONE, _COOLING, _RAW, _OIL, _CURING]
+    coals = any(station.is_fire or station.kind in _OVER_FIRE for station in plan.kitchen.stations)
+    found = [_DONE, _COOLING, _RAW, _OIL, *([_COALS] if coals else []), _CURING]
     if noted:
         pairs = sorted((shortened(name, _NAME), ", ".join(dishes)) for name, dishes in noted.items())
         said = "; ".join(f"{name}: {dishes}" for name, dishes in pairs)

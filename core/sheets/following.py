@@ -10,6 +10,7 @@ from core.plan.kitchen import StationKind
 from core.plan.menu import Link, LinkKind
 from core.plan.plan import Plan
 from core.sheets.places import kinds_of, place_of_stay, waits_at
+from core.sheets.step_words import done_as
 from core.sheets.words import shortened, when
 from core.timetable.timetable import Placed, Stay, Timetable
 
@@ -99,7 +100,7 @@ def _waits(plan: Plan, timetable: Timetable, placed: Placed) -> Iterator[str]:
         text = f"waits {waits_at(plan, link.wait, stay)} until {when(plan, after.start, placed.end)}"
         text += _can_wait(plan, latest, after.start, placed.end)
         if several:
-            text += f", for: {shortened(plan.steps[link.after].does, _BRIEF)}"
+            text += f", for: {shortened(done_as(plan.steps[link.after], after.way), _BRIEF)}"
         yield text
     yield from _kept(plan, timetable, placed)
 
@@ -127,7 +128,7 @@ def _can_wait(plan: Plan, latest: int | None, until: int, now: int) -> str:
 def _counted_from(plan: Plan, timetable: Timetable, placed: Placed, *, paired: bool) -> int:
     """Return the minute from which the most wait counts: the end of the first load, as early as it may be done."""
     first = placed if paired else timetable.loads_of[placed.step][0]
-    return first.end - meaning.reserved(plan, placed.step).early
+    return first.end - meaning.reserved(plan, placed.step, first.way).early
 
 
 def _paired(timetable: Timetable, link: Link) -> bool:

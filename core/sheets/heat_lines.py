@@ -14,6 +14,7 @@ from core.sheets.lines import Act, Line
 from core.sheets.places import station_name
 from core.sheets.step_lines import cook_names
 from core.sheets.words import clock_at, when
+from core.timetable.fires import lights
 from core.timetable.heat_curve import Plateau, plateaus
 from core.timetable.timetable import Heating, Timetable
 from core.timetable.warming import change_minutes
@@ -26,7 +27,8 @@ def heat_lines(plan: Plan, timetable: Timetable) -> Iterator[Line]:
             (each for each in timetable.heatings if each.station == station.id), key=lambda each: each.start
         )
         for heating in heatings:
-            yield _on(plan, station, heating)
+            if not lights(station, heating):
+                yield _on(plan, station, heating)
         if station.heater is not None:
             yield from _settings(plan, timetable, station, station.heater, heatings)
 
@@ -34,15 +36,17 @@ def heat_lines(plan: Plan, timetable: Timetable) -> Iterator[Line]:
 def _settings(
     plan: Plan, timetable: Timetable, station: Station, heater: Heater, heatings: list[Heating]
 ) -> Iterator[Line]:
-    """Yield the changes of setting and the switching off between the stretches at one setting."""
+    """Yield the changes of setting and the switching off between the stretches at one setting.
+
+    A fire is neither switched on nor off; one lit since the last stretch is at its setting without a change.
+    """
     last: Plateau | None = None
     out = 0
     for plateau in sorted(plateaus(plan, timetable, station.id)):
-        hot_anew = any(each.end == plateau.start for each in heatings)
-        anew = last is None or hot_anew or plateau.start > out + heater.keep_on
+        anew = last is None or _is_anew(station, heater, heatings, plateau.start, out)
         if last is not None and anew:
             yield from _off(plan, timetable, station, out)
-        if anew and not heater.from_cold:
+        if anew and not heater.from_cold and not station.is_fire:
             yield _line(plan, plateau.start, Act.ON, station, to=plateau.setting)
         if last is not None and not anew and plateau.setting != last.setting:
             at = min(out, plateau.start)
@@ -57,16 +61,27 @@ def _settings(
         yield from _off(plan, timetable, station, out)
 
 
+def _is_anew(station: Station, heater: Heater, heatings: list[Heating], start: int, out: int) -> bool:
+    """Return whether a stretch at one setting does not go on from the one before, which was over at `out`."""
+    if station.is_fire and any(lights(station, each) and out <= each.end <= start for each in heatings):
+        return True
+    return any(each.end == start for each in heatings) or (
+        not station.is_fire and start > out + heater.keep_on
+    )
+
+
 def _on(plan: Plan, station: Station, heating: Heating) -> Line:
     minutes = show_minutes(heating.end - heating.start)
     detail = f"from cold, {minutes}, hot by {when(plan, heating.end, heating.start)}"
     who = cook_names(plan, [heating.cook])
     line = _line(plan, heating.start, Act.ON, station, to=heating.setting, detail=detail, who=who)
+    if heating.setting == 0:  # a fire by an older kitchen
+        line = replace(line, does=f"{station_name(station)} on")
     return replace(line, minutes=1)
 
 
 def _off(plan: Plan, timetable: Timetable, station: Station, at: int) -> Iterator[Line]:
-    if station.burns is None and not station.lighting:  # a fire is not switched off
+    if not station.is_fire:
         yield _line(plan, at, Act.OFF, station, who=_who_is_there(plan, timetable, station.id, at))
 
 

@@ -6,13 +6,17 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from core.plan.ids import StationId, StepId
+from core.plan.ids import StationId, StepId, VesselId
 
 
 class Act(StrEnum):
-    """What a line asks of the cook. DO and TOUCH are told by the line's own verb, the others by this word."""
+    """What a line asks of the cook. DO, TOUCH, LIGHT and WASH are told by the line's own verb, others by this word.
+
+    MORE goes on with a step that is done in parts.
+    """
 
     DO = "DO"
+    MORE = "GO ON"
     IN = "IN"
     OUT = "OUT"
     ON = "ON"
@@ -21,6 +25,8 @@ class Act(StrEnum):
     START = "START"
     READY = "READY"
     TOUCH = "TOUCH"
+    LIGHT = "LIGHT"
+    WASH = "WASH"
     SERVE = "SERVE"
 
 
@@ -44,7 +50,7 @@ class Line:
 
     `details` are the short facts in the order they are read: place, length, when it is done, what waits until when.
     `minutes` is how long the cook is held (0: a moment, or nobody). `step` and `load` tell what it is of;
-    `station` what is heated. A SERVE line has `served` instead.
+    `station` what is heated or lit, `vessel` what is washed. A SERVE line has `served` instead.
     """
 
     at: int
@@ -60,6 +66,7 @@ class Line:
     step: StepId | None = None
     load: int = 0
     station: StationId | None = None
+    vessel: VesselId | None = None
     served: tuple[Served, ...] = ()
 
     @property

@@ -5,7 +5,7 @@ from __future__ import annotations
 from core.measures.heat import show_heat
 from core.measures.words import plural
 from core.plan.check_words import unit_word
-from core.plan.kitchen import Station, StationKind
+from core.plan.kitchen import Station, StationKind, Vessel
 from core.plan.plan import Plan
 from core.plan.step import Holding, Wait
 from core.sheets.words import shortened
@@ -54,6 +54,13 @@ def waits_at(plan: Plan, wait: Wait, stay: Stay | None) -> str:
 def station_name(station: Station) -> str:
     """Return a station's name, its id where it has none."""
     return shortened(station.name, NAME) or station.id
+
+
+def vessel_words(vessel: Vessel, count: int) -> str:
+    """Return vessels as they are fetched: "Saucepan, 3 l", "2 × Tin, 40x30 cm"."""
+    many = f"{count}\N{NO-BREAK SPACE}× " if count > 1 else ""
+    name = shortened(vessel.name, NAME) or vessel.id
+    return many + ", ".join(filter(None, (name, shortened(vessel.size, NAME))))
 
 
 def _before(station: Station) -> str:

@@ -8,13 +8,17 @@ from datetime import date
 from core.measures.words import counted, join_words
 from core.plan.plan import Plan
 from core.sheets.cautions import cautions
+from core.sheets.fire_lines import fire_lines
 from core.sheets.heat_lines import heat_lines
 from core.sheets.lines import Act, Line, RunSheet, SheetDay
 from core.sheets.serving_lines import serving_lines
 from core.sheets.step_lines import StepLines
+from core.sheets.washing_lines import washing_lines
 from core.sheets.words import clock_change, day_about, day_name, full_date, plain, when
+from core.timetable.book import Book
 from core.timetable.clash import Clash
 from core.timetable.clashes import clashes as clashes_of
+from core.timetable.facts import Facts
 from core.timetable.timetable import Timetable
 
 
@@ -37,11 +41,14 @@ def run_sheet(plan: Plan, timetable: Timetable, clashes: tuple[Clash, ...] | Non
 
 
 def _lines(plan: Plan, timetable: Timetable) -> Iterator[Line]:
-    writer = StepLines(plan, timetable)
+    book = Book(Facts(plan), timetable)
+    writer = StepLines(plan, timetable, book)
     for step in plan.steps:  # in the menu's order, which the sorting by time keeps
         for placed in timetable.loads_of.get(step, ()):
             yield from writer.of(placed)
+    yield from fire_lines(book)
     yield from heat_lines(plan, timetable)
+    yield from washing_lines(plan, timetable)
     yield from serving_lines(plan)
 
 
@@ -57,7 +64,18 @@ def _order(line: Line) -> tuple[int, int]:
     return line.at, _RANK[line.act]
 
 
-_RANK = {Act.OUT: 0, Act.OFF: 0, Act.READY: 0, Act.TOUCH: 3, Act.IN: 4, Act.ON: 4, Act.START: 5, Act.DO: 6}
+_RANK = {
+    Act.OUT: 0,
+    Act.OFF: 0,
+    Act.READY: 0,
+    Act.TOUCH: 3,
+    Act.IN: 4,
+    Act.ON: 4,
+    Act.START: 5,
+    Act.WASH: 6,
+    Act.MORE: 7,
+    Act.DO: 7,
+}
 
 
 def _day(plan: Plan, day: date, lines: tuple[Line, ...]) -> SheetDay:

@@ -1,4 +1,4 @@
-"""The lines of one load of a step: it begins, it is touched, it ends."""
+"""The lines of one load of a step: it begins, it is touched or gone on with, it ends."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from core.measures.minutes import show_minutes, show_tminus
 from core.plan import meaning
-from core.plan.ids import CookId, StepId, VesselId
+from core.plan.ids import CookId, StepId
 from core.plan.kitchen import HEATED, StationKind
 from core.plan.menu import Dish
 from core.plan.plan import Plan
@@ -23,9 +23,12 @@ from core.sheets.following import (
     waits_there,
 )
 from core.sheets.lines import Act, Line
-from core.sheets.places import NAME, kinds_of, place_of
+from core.sheets.places import NAME, kinds_of, place_of, vessel_words
+from core.sheets.step_words import done_as, part_words, parts_of
 from core.sheets.words import capital, clock_at, plain, shortened, when
-from core.timetable.timetable import Placed, Timetable
+from core.timetable.book import Book
+from core.timetable.lengths import Length, length_of, slower_when_full
+from core.timetable.timetable import Hand, Placed, Timetable
 
 DISH = 60
 """Most characters of a dish's name on a line; at serving it is printed in full."""
@@ -53,6 +56,7 @@ class StepLines:
 
     plan: Plan
     timetable: Timetable
+    book: Book
     fetched: dict[StepId, list[str]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -61,12 +65,17 @@ class StepLines:
             placed = [step for step in run.steps if step in self.timetable.loads_of]
             if placed:
                 first = min(placed, key=lambda step: self.timetable.loads_of[step][0].start)
-                self.fetched.setdefault(first, []).append(self._vessel(run.vessel, run.count))
+                vessel = self.plan.kitchen.vessel[run.vessel]
+                self.fetched.setdefault(first, []).append(vessel_words(vessel, run.count))
 
     def of(self, placed: Placed) -> Iterator[Line]:
         """Yield the lines of a load."""
         step = self.plan.steps[placed.step]
-        hands = meaning.hands_of(self.plan, step, placed.length)
+        parts = parts_of(step, placed)
+        if parts:
+            yield from self._in_parts(step, placed, parts)
+            return
+        hands = meaning.hands_of(self.plan, step, placed.length, placed.way)
         throughout = len(hands) == 1 and (hands[0].start, hands[0].minutes) == (0, placed.length)
         if step.attention is Attention.HANDS_ON or throughout:
             yield self._begin(step, placed, Act.DO, list(hands), placed.length, tells_waits=True)
@@ -118,15 +127,11 @@ class StepLines:
         tells_waits: bool,
     ) -> Line:
         also = [plain(hand.does) for hand in hands if act is not Act.DO and hand.does != "in"]
-        does = (plain(step.does) or step.id) + self._load(step, placed)
+        does = done_as(step, placed.way) + self._load(step, placed)
         if any(also):
             does += ": " + ", ".join(dict.fromkeys(filter(None, also)))
-        source = taken_from(self.plan, self.timetable, placed)
-        vessels = self.fetched.get(step.id, []) if placed.load == 0 else []
         details = [
-            f"from {source}" if source else "",
-            place_of(self.plan, placed),
-            f"with {', '.join(vessels)}" if vessels else "",
+            *self._fetches(step, placed),
             self._lasts(step, placed),
             _done_when(step) if placed.load == 0 or act is not Act.DO else "",
         ]
@@ -138,17 +143,51 @@ class StepLines:
             who = self._who_brings(placed)
         return self._line(placed.start, act, step, placed, does, details=details, who=who, minutes=minutes)
 
+    def _fetches(self, step: Step, placed: Placed) -> list[str]:
+        """Return from where the food comes, where the load stands, and the vessels that it begins with."""
+        source = taken_from(self.plan, self.timetable, placed)
+        vessels = self.fetched.get(step.id, []) if placed.load == 0 else []
+        return [
+            f"from {source}" if source else "",
+            place_of(self.plan, placed),
+            f"with {', '.join(vessels)}" if vessels else "",
+        ]
+
+    def _in_parts(self, step: Step, placed: Placed, parts: tuple[Hand, ...]) -> Iterator[Line]:
+        """Yield a line for each piece; the first tells what is fetched, the last what becomes of the food."""
+        left = sum(part.minutes for part in parts)
+        for number, part in enumerate(parts):
+            first, last = number == 0, number == len(parts) - 1
+            left -= part.minutes
+            does = f"{done_as(step, placed.way)}{self._load(step, placed)}, {part_words(number, len(parts))}"
+            details = self._fetches(step, placed) if first else [place_of(self.plan, placed)]
+            details.append(
+                f"{show_minutes(part.minutes)}, until {when(self.plan, part.start + part.minutes, part.start)}"
+            )
+            if last:
+                details.append(_done_when(step) if placed.load == 0 else "")
+                details += [f"then {each}" for each in waits(self.plan, self.timetable, placed)]
+            else:
+                goes_on = when(self.plan, parts[number + 1].start, part.start)
+                details.append(f"go on at {goes_on}, {show_minutes(left)} left")
+            details.append(f"note: {plain(step.note)}" if first and step.note.strip() else "")
+            who, act = cook_names(self.plan, [part.cook]), Act.DO if first else Act.MORE
+            yield self._line(
+                part.start, act, step, placed, does, details=details, who=who, minutes=part.minutes
+            )
+
     def _touch(self, step: Step, placed: Placed, hand: meaning.HandsAt) -> Line:
         at = placed.start + hand.start
         does = (capital(plain(hand.does)) or "Look after it") + self._load(step, placed)
-        details = [shortened(step.does, DISH), place_of(self.plan, placed), show_minutes(hand.minutes)]
+        what = shortened(done_as(step, placed.way), DISH)
+        details = [what, place_of(self.plan, placed), show_minutes(hand.minutes)]
         who = self._who(placed, [hand])
         return self._line(at, Act.TOUCH, step, placed, does, details=details, who=who, minutes=hand.minutes)
 
     def _finish(self, step: Step, placed: Placed, act: Act, hands: list[meaning.HandsAt]) -> Line:
         at = min((placed.start + hand.start for hand in hands), default=placed.end)
         details = [
-            shortened(step.does, DISH),
+            shortened(done_as(step, placed.way), DISH),
             f"from {place_of(self.plan, placed)}" if act is not Act.READY and placed.spots else "",
             _done_when(step),
             *waits(self.plan, self.timetable, placed),
@@ -214,20 +253,26 @@ class StepLines:
     def _lasts(self, step: Step, placed: Placed) -> str:
         """Say how long and until when; where it cooks, from when on to look whether it is done."""
         text = f"{show_minutes(placed.length)}, until {when(self.plan, placed.end, placed.start)}"
-        span, _uses = meaning.way_of(self.plan, step)
-        low, heat = span.low, meaning.heat_of(self.plan, step)
+        need = self._full(placed)
+        if need is not None:
+            text += f", {show_minutes(need.minutes - need.alone)} more as it is full"
+        span, _uses = meaning.way_of(self.plan, step, placed.way)
+        low, heat = span.low, meaning.heat_of(self.plan, step, placed.way)
         if heat is not None and placed.setting is not None:
             low = meaning.length_at(low, heat, placed.setting)
+        if need is not None:
+            low = -(-low * need.minutes // need.alone)
         cooks = step.attention is not Attention.HANDS_ON and kinds_of(self.plan, placed) & _COOKING
         if cooks and low <= placed.length - _WORTH_LOOKING:
             text += f", look from {when(self.plan, placed.start + low, placed.start)}"
         return text
 
-    def _vessel(self, vessel: VesselId, count: int) -> str:
-        kind = self.plan.kitchen.vessel[vessel]
-        many = f"{count}\N{NO-BREAK SPACE}× " if count > 1 else ""
-        name = shortened(kind.name, NAME) or kind.id
-        return many + ", ".join(filter(None, (name, shortened(kind.size, NAME))))
+    def _full(self, placed: Placed) -> Length | None:
+        """Return what a load needs where it takes longer because its place is full; None where it does not."""
+        if self.book.loads.get(placed.step) is None or not slower_when_full(self.book, placed):
+            return None
+        need = length_of(self.book, placed)
+        return need if need.minutes == placed.length and 0 < need.alone < need.minutes else None
 
     def _dish_name(self, dish: Dish) -> str:
         return shortened(dish.name, DISH) or dish.id

@@ -43,6 +43,12 @@ def capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def lowered(text: str) -> str:
+    """Return a name as it stands inside a sentence: "saucepan, 3 l"; what is written in capitals stays so."""
+    word = text.split(" ", 1)[0]
+    return text[:1].lower() + text[1:] if len(word) > 1 and word[1:].islower() else text
+
+
 def day_name(day: date) -> str:
     """Return "Saturday 26 September"."""
     return f"{_DAYS[day.weekday()]} {day.day} {_MONTHS[day.month - 1]}"

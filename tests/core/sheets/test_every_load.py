@@ -12,6 +12,7 @@ from hypothesis import given, settings
 from core.measures.clock import Moment
 from core.plan.ids import CookId
 from core.plan.plan import Plan
+from core.plan.step import Attention, Step
 from core.sheets import Act, Line, RunSheet, run_sheet
 from core.timetable.on_paper import on_paper
 from core.timetable.timetable import Timetable
@@ -43,9 +44,40 @@ def require_every_load_once(plan: Plan, timetable: Timetable) -> RunSheet:
             assert line.clock.split()[0] == f"{at.hour:02}:{at.minute:02}"
             if line.begins:
                 assert line.at == timetable.at[line.step, line.load].start
+    require_nothing_twice(plan, timetable, lines_of(sheet))
     assert [day.day for day in sheet.days] == sorted({day.day for day in sheet.days})
     assert all(one.at <= other.at for one, other in pairwise(lines_of(sheet)))
     return sheet
+
+
+def may_be_cut(step: Step) -> bool:
+    return step.least_piece is not None and step.attention is Attention.HANDS_ON and step.hands == 1
+
+
+def require_nothing_twice(plan: Plan, timetable: Timetable, lines: list[Line]) -> None:
+    """Find each piece of a step that is done in pieces, each fire and each washing on one line of its own."""
+    pieces = Counter(
+        (placed.key, hand.start)
+        for placed in timetable.placed
+        if may_be_cut(plan.steps[placed.step]) and len(placed.hands) > 1
+        for hand in placed.hands
+    )
+    cut = {key for key, _start in pieces}
+    assert Counter(
+        ((line.step, line.load), line.at)
+        for line in lines
+        if line.step is not None and (line.step, line.load) in cut and line.act in {Act.DO, Act.MORE}
+    ) == pieces  # fmt: skip
+    assert not [line for line in lines if line.act is Act.MORE and (line.step, line.load) not in cut]
+    fires = Counter(
+        (each.station, each.start)
+        for each in timetable.heatings
+        if plan.kitchen.station[each.station].is_fire and each.setting == 0
+    )
+    assert Counter((line.station, line.at) for line in lines if line.act is Act.LIGHT) == fires
+    washed = Counter((each.vessel, each.start) for each in timetable.washings)
+    assert Counter((line.vessel, line.at) for line in lines if line.act is Act.WASH) == washed
+    assert not [line for line in lines if "to 0 °C" in line.does]
 
 
 @pytest.mark.parametrize("name", FEASTS)
@@ -72,6 +104,7 @@ def test_every_hand_is_told(name: str) -> None:
     }
     asked = [(each.start, each.cook) for placed in timetable.placed for each in placed.hands]
     asked += [(each.start, each.cook) for each in timetable.heatings]
+    asked += [(each.start, each.cook) for each in timetable.washings]
     assert len(asked) > 15
     for start, cook in asked:
         assert cook is not None

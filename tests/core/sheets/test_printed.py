@@ -79,7 +79,7 @@ def test_every_row_is_whole_on_its_page(paper: str) -> None:
         found = [squeezed(page) for page in pages(as_pdf(sheet, paper=paper))]
         rows = 0
         for line in (line for day in sheet.days for line in day.lines if line.act is not Act.SERVE):
-            act = "" if line.act in {Act.DO, Act.TOUCH} else line.act.value
+            act = "" if line.act in {Act.DO, Act.TOUCH, Act.LIGHT, Act.WASH} else line.act.value
             finish = line.act in {Act.OUT, Act.OFF, Act.READY}
             facts = list(line.details) if finish or not line.dish else [line.code + line.dish, *line.details]
             code = line.code if finish and line.dish else ""

@@ -6,7 +6,17 @@ from datetime import date
 
 import pytest
 
-from core.sheets.words import capital, clock_at, clock_change, day_about, full_date, plain, shortened, when
+from core.sheets.words import (
+    capital,
+    clock_at,
+    clock_change,
+    day_about,
+    full_date,
+    lowered,
+    plain,
+    shortened,
+    when,
+)
 from tests.support.builders import a_plan
 
 
@@ -39,6 +49,14 @@ def test_shortened(text: str, most: int, said: str) -> None:
 
 def test_capital() -> None:
     assert (capital("stir"), capital("")) == ("Stir", "")
+
+
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [("Saucepan, 3 l", "saucepan, 3 l"), ("Big bowl", "big bowl"), ("BBQ", "BBQ"), ("2 Tins", "2 Tins"), ("", "")],
+)
+def test_names_inside_a_sentence(name: str, said: str) -> None:
+    assert lowered(name) == said
 
 
 def test_days_beside_the_plating_day() -> None:
