@@ -147,7 +147,7 @@ class Network:
 
 def horizon(plan: Plan) -> tuple[int, int]:
     """Return the offsets between which a plan is placed; without `opens`, days before its longest chain."""
-    lengths = Lengths.of(plan)
+    lengths = Lengths.of(plan, written=True)
     limits = limits_of(plan, lengths)
     low = plan.opens
     if low is None:
@@ -166,7 +166,7 @@ def back_timed(plan: Plan) -> dict[Key, int]:
 
     Where limits contradict each other the waits that are too long stay so; there is always an answer.
     """
-    lengths = Lengths.of(plan)
+    lengths = Lengths.of(plan, written=True)
     limits = limits_of(plan, lengths)
     web = _web(lengths, limits)
     labels = web.latest()

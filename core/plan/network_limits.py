@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from core.plan.calendar import clock_offset
 from core.plan.ids import StepId
-from core.plan.meaning import Reserved, keep_of, load_count, reserved
+from core.plan.meaning import Reserved, keep_of, load_count, reserved, ways_open
 from core.plan.menu import Link, LinkKind
 from core.plan.plan import Plan
 from core.plan.step import Step
@@ -67,10 +67,14 @@ class Lengths:
     reserved: dict[StepId, Reserved]
 
     @classmethod
-    def of(cls, plan: Plan, given: Mapping[Key, int] | None = None) -> Lengths:
-        """Return the lengths the plan reserves; `given` replaces those of the loads it names."""
+    def of(cls, plan: Plan, given: Mapping[Key, int] | None = None, *, written: bool = False) -> Lengths:
+        """Return the lengths the plan reserves; `given` replaces those of the loads it names.
+
+        A step that may be done in several ways takes the shortest, so that what contradicts does so in every
+        way; `written`: the way it is written.
+        """
         loads = {step.id: load_count(plan.dish_of[step.id], step) for step in plan.steps.values()}
-        held = {step: reserved(plan, step) for step in plan.steps}
+        held = {step: reserved(plan, step) if written else _shortest(plan, step) for step in plan.steps}
         minutes = {(step, load): held[step].length for step, count in loads.items() for load in range(count)}
         minutes.update({key: length for key, length in (given or {}).items() if key in minutes})
         return cls(loads, minutes, held)
@@ -82,6 +86,12 @@ class Lengths:
     def last(self, step: StepId) -> Key:
         """Return the last load of a step."""
         return (step, self.loads[step] - 1)
+
+
+def _shortest(plan: Plan, step: StepId) -> Reserved:
+    """Return the least that any way open to a step reserves."""
+    ways = [reserved(plan, step, way) for way in ways_open(plan, plan.steps[step])]
+    return Reserved(min(way.length for way in ways), min(way.early for way in ways))
 
 
 def pinned_starts(plan: Plan) -> dict[Key, int]:

@@ -167,7 +167,8 @@ def test_the_figure_while_dragging_is_that_of_the_timetable_so_moved(supper, whi
     for _turn in range(25):
         moved = {key: timetable.at[key].start + chance.randint(-45, 45) for key in chance.sample(keys, 2)}
         there = shifted(timetable, moved)
-        anew = Odds(plan, replace(there, heatings=timetable.heatings), runs=300, tighter=unsure(plan))
+        there = replace(there, heatings=timetable.heatings, washings=timetable.washings)
+        anew = Odds(plan, there, runs=300, tighter=unsure(plan))
         assert odds.after(moved) == anew.now
     assert odds.after({}) == odds.now
 

@@ -1,10 +1,12 @@
 """Each sort of limit by itself, with its minutes worked out by hand. Plating is at 19:30."""
 
+from dataclasses import replace
+
 import pytest
 
 from core.plan.decisions import Choice, LengthOf, Order, Pin
 from core.plan.menu import LinkKind
-from core.plan.network import Network
+from core.plan.network import Network, back_timed
 from core.plan.network_limits import Follows, LimitKind
 from core.plan.step import Alternative, ClockTime, Keep, Loads, Manner, Span
 from tests.support.builders import a_bench, a_dish, a_link, a_plan, a_step, hands_off
@@ -162,3 +164,13 @@ def test_a_pin_of_a_load_that_is_no_more_binds_nothing():
 def test_a_pin_of_a_place_alone_leaves_the_start_free():
     network = Network.of(a_grill_load(9, pins=(Pin("leeks.grill", 0, station="grill"),)))
     assert bounds(network, "leeks.grill") == (-300, -8)
+
+
+def test_an_open_choice_contradicts_only_where_every_way_does() -> None:
+    quick = a_step("pie.bake", minutes=60, alternatives=(Alternative("hotter", Span.of(40)),), earliest=-45)
+    plan = a_plan(a_dish("pie", quick))
+    assert Network.of(plan).contradiction() is None
+    assert Network.of(plan).latest((quick.id, 0)) == -40
+    as_written = replace(plan, decisions=replace(plan.decisions, choices=(Choice(quick.id, 0),)))
+    assert Network.of(as_written).contradiction() is not None
+    assert back_timed(plan) == {(quick.id, 0): -60}  # on paper it is done as it is written

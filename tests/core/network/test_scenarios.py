@@ -89,6 +89,7 @@ def test_f7_a_spread_that_waiting_can_absorb_and_one_that_it_cannot():
 
 def a_bird(**fields):
     """A bird of 5.4 kg: 24 h for each 1.8 kg in the fridge, or an hour a kg in cold water; 24 h in salt."""
+    fields.setdefault("choices", (Choice("bird.thaw", 0),))  # in the fridge, unless a test says otherwise
     water = Alternative("in cold water", Span(330, 345, 360))
     thaw = hands_off("bird.thaw", 3 * 24 * 60, alternatives=(water,), earliest=fields.pop("asked", None))
     return a_bench(
