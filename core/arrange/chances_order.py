@@ -62,7 +62,7 @@ class Order:
     """Loads with their starts, and the arcs that reach each; `sequence` goes along the arcs.
 
     `starts` and `ends` are as planned, or as the day has settled them; `planned` and `minutes` are the timetable's,
-    from which it is read who follows whom.
+    from which it is read who follows whom. `absent`: when each cook is away.
     """
 
     plan: Plan
@@ -79,6 +79,7 @@ class Order:
     source_arcs: tuple[tuple[Arc, ...], ...]
     incoming: tuple[tuple[Arc, ...], ...] = field(default=())
     sequence: tuple[int, ...] = field(default=())
+    absent: Mapping[CookId, tuple[Stretch, ...]] = field(default_factory=dict)
 
     @property
     def ends(self) -> tuple[int, ...]:
@@ -87,20 +88,26 @@ class Order:
 
     def moved(self, starts: Mapping[Key, int]) -> Order:
         """Return the order when loads stand at other starts; who follows whom is read anew where they stand."""
-        new, planned = list(self.starts), list(self.planned)
+        new, planned, nodes = list(self.starts), list(self.planned), list(self.nodes)
         changed = set()
         for key, start in starts.items():
             node = self.index.get(key)
             if node is not None and self.nodes[node].fact is None and new[node] != start:
                 new[node] = planned[node] = start
                 changed.add(node)
+                there = self.nodes[node].placed
+                if there is not None:
+                    there, at_once = replace(there, start=start), self.nodes[node].at_once
+                    nodes[node] = _node(self.plan, self.timetable, self.day, there, at_once, self.absent)
         ends = _ends(planned, self.minutes)
         fed = _fed(len(new), self.fixed_arcs)
         arcs = tuple(
             tuple(source.arcs(planned, ends, fed)) if changed & nodes_of(source) else old
             for source, old in zip(self.sources, self.source_arcs, strict=True)
         )
-        return _wired(replace(self, starts=tuple(new), planned=tuple(planned), source_arcs=arcs))
+        return _wired(
+            replace(self, nodes=tuple(nodes), starts=tuple(new), planned=tuple(planned), source_arcs=arcs)
+        )
 
 
 def order_of(plan: Plan, timetable: Timetable, day: Day | None = None) -> Order:
@@ -143,6 +150,7 @@ def order_of(plan: Plan, timetable: Timetable, day: Day | None = None) -> Order:
             sources,
             tuple(fixed),
             arcs,
+            absent=away,
         )
     )
 

@@ -29,11 +29,12 @@ def _apart(board: Board, standing: Standing, lit: list[Fire], pair: tuple[Statio
     one, other = pair
     asked = board.ask(Demand(DemandKind.NOT_WITH, station=min(one, other), other=max(one, other)))
     mine, theirs = _spans(board, standing, lit, one), _spans(board, standing, lit, other)
-    if asked is not None:
-        return  # what is asked about is only ever relaxed: such pairs are left to the second look
     for span in mine:
         for each in theirs:
-            board.model.add_no_overlap([span, each])
+            if asked is None:
+                board.model.add_no_overlap([span, each])
+            else:
+                board.model.add_cumulative([span, each], [1, 1], 2 - asked)
 
 
 def _spans(board: Board, standing: Standing, lit: list[Fire], station: StationId) -> list[_Span]:
