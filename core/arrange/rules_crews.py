@@ -25,7 +25,8 @@ def crews(
 ) -> None:
     """Let every labour be done by one crew (or shared out among crews), none of them ever too small."""
     groups = _groups(board, {labour.skill for labour in labours})
-    if len(groups) < 2 or board.asking:
+    facts = board.giving and any(task.fact for task in board.problem.tasks)  # more may be at it than there are
+    if len(groups) < 2 or board.asking or facts:
         return
     wanted: list[list[_Demand]] = [[] for _group in groups]
     for number, labour in enumerate(labours):

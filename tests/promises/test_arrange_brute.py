@@ -14,11 +14,12 @@ from core.plan.step import Use, Wait
 from core.timetable.clashes import clashes
 from tests.support.brute import TooMany, any_timetable
 from tests.support.strategies import small_feasts
+from tests.support.tries import tries
 
 LITTLE = Effort(work=0.6)
 TINY = {"most_dishes": 3, "most_steps": 2, "longest": 4, "opens": -12}
 SOME = settings(
-    max_examples=250, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+    max_examples=tries(90), deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
 )
 
 

@@ -15,10 +15,11 @@ from core.timetable.timetable import Placed, Timetable
 from tests.core.arrange.daily import facts_stand, nothing_sooner
 from tests.support.brute_feasts import tiny_days
 from tests.support.strategies import small_feasts
+from tests.support.tries import tries
 
 LITTLE = Effort(work=0.8)
 SOME = settings(
-    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+    max_examples=tries(16), deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
 )
 
 

@@ -16,12 +16,13 @@ from core.timetable.timetable import Timetable
 from tests.support.brute_feasts import tiny_days
 from tests.support.brute_rules import TooMany, any_day
 from tests.support.builders import a_cook
+from tests.support.tries import tries
 
 LITTLE = Effort(work=1.0)
 ENOUGH = Effort(work=4.0)
-SOME = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+SOME = settings(max_examples=tries(24), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 FEW = settings(
-    max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+    max_examples=tries(12), deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
 )
 
 

@@ -13,9 +13,10 @@ from core.plan.plan import Plan
 from core.timetable.clashes import clashes
 from core.timetable.timetable import Timetable
 from tests.support.strategies import small_feasts
+from tests.support.tries import tries
 
 LITTLE = Effort(work=0.5)
-SOME = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+SOME = settings(max_examples=tries(20), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 def starts(timetable: Timetable) -> dict:

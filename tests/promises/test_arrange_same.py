@@ -12,9 +12,10 @@ from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
 from tests.support.builders import a_cook, burners
 from tests.support.strategies import small_feasts
+from tests.support.tries import tries
 
 LITTLE = Effort(work=0.5)
-SOME = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+SOME = settings(max_examples=tries(20), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 @SOME

@@ -15,9 +15,10 @@ from core.plan.plan import Plan
 from core.timetable.clashes import clashes
 from tests.support.builders import a_moment
 from tests.support.strategies import small_feasts
+from tests.support.tries import tries
 
 LITTLE = Effort(work=0.5)
-SOME = settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+SOME = settings(max_examples=tries(10), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 WEIGHTS = st.sampled_from((0, 1, 3, 10))
 

@@ -18,9 +18,10 @@ from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
 from core.timetable.clashes import clashes
 from tests.support.strategies import small_feasts
+from tests.support.tries import tries
 
 SOME = settings(
-    max_examples=40,
+    max_examples=tries(10),
     deadline=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )

@@ -18,11 +18,12 @@ from core.plan.plan import Plan
 from core.plan.step import Keep, Step, Use, VesselUse
 from tests.support.brute import TooMany, any_timetable
 from tests.support.strategies import small_feasts
+from tests.support.tries import tries
 
 SOME = settings(
-    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+    max_examples=tries(20), deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
 )
-FEW = settings(SOME, max_examples=20)
+FEW = settings(SOME, max_examples=tries(8))
 """Where nothing can be found a search of every start takes seconds."""
 TINY = {"most_dishes": 3, "most_steps": 2, "longest": 4, "opens": -12}
 

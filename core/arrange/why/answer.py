@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import partial
 from threading import Event
 
@@ -13,13 +13,15 @@ from core.arrange.outcome import Fit
 from core.arrange.possible import possible
 from core.arrange.problem import Problem
 from core.arrange.reading import read
+from core.arrange.search_parts import LARGE
 from core.arrange.watch import Watch
 from core.arrange.why.assumed import Assumed
 from core.arrange.why.giving_up import with_only
 from core.arrange.why.labels import Labels, labels_of
 from core.arrange.why.narrowing import narrowed
-from core.arrange.why.parts import last_hours
-from core.arrange.why.reason import Reason, ReasonKind, WhyNot
+from core.arrange.why.parts import last_hours, without_a_start
+from core.arrange.why.placing import Tried, tried
+from core.arrange.why.reason import Reason, ReasonKind, Repair, WhyNot
 from core.arrange.why.repair import repair
 from core.arrange.why.sums import by_sums, shown
 from core.plan.day import Day
@@ -30,8 +32,13 @@ LONG = 7
 """Wishes in a set beyond which it helps nobody: the least repair is told beside it."""
 MOST_LOOKED_AT = 12
 """Wishes of a sum up to which each is left out once to see whether the sum needs it; longer sets are as they are."""
+MOST_NARROWED = 24
+"""Wishes of a sum beyond which it is told as it is: to look for fewer takes seconds, and twenty help nobody."""
 _MOST_TOLD = 12
 _QUICK = 0.1  # work for one look at a few wishes
+_TINY = 40  # tasks below which every look may take its time
+_MOST_DISHES = 4  # dishes without a start that are looked at
+_PASS = 0.01  # work that a pass through a feast may take for each task
 _FEW = 40  # wishes up to which whole plans are tried one by one where the solver's literals show nothing
 
 
@@ -54,53 +61,93 @@ def why_not(
     told = by_sums(problem, labels)[:_MOST_TOLD]
     if told and all(reason.minimal for reason in told):  # no solver was needed
         return WhyNot(Fit.IMPOSSIBLE, tuple(told), proven=True)
-    assumed = Assumed(problem, watch)
-    if told := _smallest(problem, labels, told, assumed):
-        mend = None
-        if any(len(reason.demands) > LONG for reason in told):
-            mend = repair(plan, assumed, 0.12 * work, day=day, stop=stop)
+    asking = _Asking(plan, timetable, day, Assumed(problem, watch), work)
+    if told := _smallest(problem, labels, told, asking.assumed):
+        mend = asking.mend() if any(len(reason.demands) > LONG for reason in told) else None
         return WhyNot(Fit.IMPOSSIBLE, tuple(told), proven=True, repair=mend)
-    core = _core(labels, assumed, work)
-    return _by_solver(plan, timetable, day, assumed, core, work)
+    reason = asking.reason_of(asking.core(labels))
+    if reason is not None:
+        mend = asking.mend() if len(reason.demands) > LONG else None
+        return WhyNot(Fit.IMPOSSIBLE, (reason,), proven=True, repair=mend)
+    return asking.in_pass() if len(problem.tasks) >= LARGE else asking.as_a_whole()
 
 
-def _core(labels: Labels, assumed: Assumed, work: float) -> tuple[Demand, ...] | None:
-    """Return wishes that a quick look finds impossible: at all steps, then at those of the last hours alone."""
-    core = assumed.core(0.05 * work)
-    for steps in last_hours(assumed.problem, labels):
-        core = core if core is not None else assumed.core_of(steps, 0.05 * work)
-    return core
+@dataclass(frozen=True, slots=True)
+class _Asking:
+    """One question that no sum answers."""
 
+    plan: Plan
+    timetable: Timetable | None
+    day: Day | None
+    assumed: Assumed
+    work: float
 
-def _by_solver(
-    plan: Plan,
-    timetable: Timetable | None,
-    day: Day | None,
-    assumed: Assumed,
-    core: tuple[Demand, ...] | None,
-    work: float,
-) -> WhyNot:
-    """Return what the solver finds where no sum shows anything; without a `core`, first whether it can be met."""
-    stop = assumed.watch.stop
-    fit = Fit.NOT_FOUND
-    if core is None:
-        fit = possible(plan, 0.4 * work, near=timetable, day=day, stop=stop).fit
+    def core(self, labels: Labels) -> tuple[Demand, ...] | None:
+        """Return wishes that a quick look finds impossible: of one dish, of the last hours, of a small feast whole."""
+        problem, core = self.assumed.problem, None
+        parts = without_a_start(problem)[:_MOST_DISHES]
+        if len(problem.tasks) < LARGE:
+            core = self.assumed.core(0.05 * self.work)
+        for steps in (*parts, *last_hours(problem, labels)):
+            if core is None and len(steps) < len(problem.loads):
+                core = self.assumed.core_of(steps, (0.05 if steps in parts else 0.02) * self.work)
+        return core
+
+    def reason_of(self, core: tuple[Demand, ...] | None) -> Reason | None:
+        """Return a core as a reason that is as small as can be and was asked twice; None where it does not hold."""
+        if core is None:
+            return None
+        few, smallest = narrowed(core, self.assumed.impossible)
+        if self.assumed.surely(few):
+            return Reason(ReasonKind.WISHES, few, minimal=smallest)
+        return Reason(ReasonKind.WISHES, core) if self.assumed.surely(core) else None
+
+    def as_a_whole(self) -> WhyNot:
+        """Return the answer for a feast that is small enough to be looked at whole."""
+        stop, tiny = self.assumed.watch.stop, len(self.assumed.problem.tasks) < _TINY
+        share = 0.4 if tiny else 0.15
+        fit = possible(self.plan, share * self.work, near=self.timetable, day=self.day, stop=stop).fit
         if fit is Fit.MEETS:
             return WhyNot(Fit.MEETS, proven=True)
-        core = assumed.core(0.25 * work)
-    if core is not None:
-        few, smallest = narrowed(core, assumed.impossible)
-        if not assumed.surely(few):
-            few, smallest = core, False
-        if few is not core or assumed.surely(core):
-            reason = Reason(ReasonKind.WISHES, few, minimal=smallest)
-            mend = repair(plan, assumed, 0.12 * work, day=day, stop=stop) if len(few) > LONG else None
+        if fit is Fit.NOT_FOUND and not tiny:
+            return self.in_pass()
+        reason = self.reason_of(self.assumed.core(0.25 * self.work))
+        if reason is not None:
+            mend = self.mend() if len(reason.demands) > LONG else None
             return WhyNot(Fit.IMPOSSIBLE, (reason,), proven=True, repair=mend)
-    if fit is Fit.IMPOSSIBLE:
-        reasons = _by_plans(plan, day, work, stop)
-        mend = None if reasons else repair(plan, assumed, 0.12 * work, day=day, stop=stop)
-        return WhyNot(Fit.IMPOSSIBLE, reasons, proven=True, repair=mend)
-    return WhyNot(Fit.NOT_FOUND, repair=repair(plan, assumed, 0.12 * work, day=day, stop=stop))
+        reasons = _by_plans(self.plan, self.day, self.work, stop) if fit is Fit.IMPOSSIBLE else ()
+        return WhyNot(fit, reasons, proven=fit is Fit.IMPOSSIBLE, repair=None if reasons else self.mend())
+
+    def in_pass(self) -> WhyNot:
+        """Return the answer of one pass: that all meets, a dish that cannot be, or what was given up."""
+        watch = self.assumed.watch
+        if self.timetable is not None and len(self.assumed.problem.tasks) >= LARGE:
+            near = possible(self.plan, 0.1 * self.work, near=self.timetable, day=self.day, stop=watch.stop)
+            if near.fit is Fit.MEETS:
+                return WhyNot(Fit.MEETS, proven=True)
+        passed = self._passed()
+        if passed.dropped == ():
+            return WhyNot(Fit.MEETS, proven=True)
+        for steps in passed.hard:
+            reason = self.reason_of(self.assumed.core_of(steps, 0.02 * self.work))
+            if reason is not None:
+                return WhyNot(Fit.IMPOSSIBLE, (reason,), proven=True)
+        return WhyNot(Fit.NOT_FOUND, repair=_as_repair(passed))
+
+    def mend(self) -> Repair | None:
+        """Return what to give up instead: the least for a small feast, what a pass gave up for a large one."""
+        if len(self.assumed.problem.tasks) >= LARGE:
+            return _as_repair(self._passed())
+        return repair(self.plan, self.assumed, 0.12 * self.work, day=self.day, stop=self.assumed.watch.stop)
+
+    def _passed(self) -> Tried:
+        watch = self.assumed.watch
+        watch.more(_PASS * len(self.assumed.problem.tasks))
+        return tried(self.plan, watch, near=self.timetable, day=self.day)
+
+
+def _as_repair(passed: Tried) -> Repair | None:
+    return Repair(passed.dropped, best=False) if passed.dropped else None
 
 
 def _smallest(
@@ -124,6 +171,8 @@ def _few(
 
     Where it does not, the solver looks for fewer; in long sets it does not look.
     """
+    if len(reason.demands) > MOST_NARROWED:
+        return reason.demands, False
     by_sum = partial(shown, problem, labels, like=reason)
     few, _sure = narrowed(reason.demands, by_sum) if by_sum(reason.demands) else (reason.demands, False)
     if len(few) > MOST_LOOKED_AT:

@@ -7,19 +7,23 @@ reported among them), and are asked again with presolve before they are told.
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from ortools.sat.python import cp_model
 
 from core.arrange.claims import loaded_kinds
 from core.arrange.demand import Demand
+from core.arrange.found import read_found
 from core.arrange.model import Model, build
+from core.arrange.naming import NobodyLeft
 from core.arrange.problem import Problem
+from core.arrange.settle import settle
 from core.arrange.watch import Watch
 from core.arrange.why.parts import concerned, part_of, room_for, stubborn
 from core.plan import calendar
 from core.plan.ids import StepId
+from core.timetable.timetable import Timetable
 
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
 _DAY = 24 * 60
@@ -27,13 +31,21 @@ _LOOK = 0.5  # work for one look at some wishes
 
 
 class Assumed:
-    """A problem whose wishes can be kept or given up at will. `model` None: facts alone leave no timetable."""
+    """A problem whose wishes can be kept or given up at will; no model: facts alone leave no timetable."""
 
     def __init__(self, problem: Problem, watch: Watch) -> None:
         self.watch = watch
         self.problem = problem
-        self.model: Model | None = _built(problem)
-        self.wishes: tuple[Demand, ...] = () if self.model is None else tuple(self.model.board.asked)
+
+    @cached_property
+    def model(self) -> Model | None:
+        """The whole, built when it is first asked for: a large feast is mostly asked about in parts."""
+        return _built(self.problem)
+
+    @property
+    def wishes(self) -> tuple[Demand, ...]:
+        """Return the wishes that can be given up."""
+        return () if self.model is None else tuple(self.model.board.asked)
 
     @cached_property
     def _always(self) -> frozenset[StepId]:
@@ -73,13 +85,11 @@ class Assumed:
 
         Only the part of the problem that they concern is looked at, where the rest can go out of the way.
         """
-        if self.model is None:
-            return True
         if self.watch.over:
             return None
         steps = concerned(self.problem, kept, self._always)
         if len(steps) == len(self.problem.loads):
-            return self._whole(kept, work, presolve=True)
+            return True if self.model is None else self._whole(kept, work, presolve=True)
         model = _built(part_of(self.problem, steps))
         if model is None:
             return True
@@ -96,13 +106,19 @@ class Assumed:
         return False if status in _GOOD else None
 
     def surely(self, kept: Sequence[Demand], work: float = 0.5) -> bool:
-        """Tell whether both presolve settings find wishes impossible: a wrong answer has been reported of one."""
-        if self.model is None:
-            return True
-        return all(self._whole(kept, work, presolve=presolve) is True for presolve in (True, False))
+        """Tell whether both presolve settings find wishes impossible: a wrong answer has been reported of one.
 
-    def lightest(self, weights: dict[Demand, int], work: float) -> tuple[tuple[Demand, ...], bool] | None:
-        """Return the wishes to give up so that all others can be kept, least weight first, and whether it is proven."""
+        What a part of the steps cannot keep the whole cannot keep either.
+        """
+        steps = concerned(self.problem, kept, self._always)
+        few = len(steps) < len(self.problem.loads)
+        model = _built(part_of(self.problem, steps)) if few else self.model
+        if model is None:
+            return True
+        return all(self._told(model, kept, work, presolve=presolve) is True for presolve in (True, False))
+
+    def lightest(self, weights: dict[Demand, int], work: float) -> Dropped | None:
+        """Return the wishes to give up so that all others can be kept, the least weight found; None: none found."""
         problem = self.problem  # near its own hours: what is given up a little is the lightest
         model = build(problem, asking=True, explicit=loaded_kinds(problem))
         if model is None:
@@ -120,7 +136,20 @@ class Assumed:
         if status not in _GOOD:
             return None
         dropped = tuple(demand for demand, literal in kept.items() if not solver.boolean_value(literal))
-        return dropped, bool(status == cp_model.OPTIMAL)
+        try:
+            timetable = settle(model, read_found(model, solver))
+        except NobodyLeft:
+            timetable = None
+        return Dropped(dropped, status == cp_model.OPTIMAL, timetable)
+
+
+@dataclass(frozen=True, slots=True)
+class Dropped:
+    """Wishes given up; `best`: none lighter are enough. `timetable`: what the solver had, not judged (None: no cooks)."""
+
+    demands: tuple[Demand, ...]
+    best: bool
+    timetable: Timetable | None
 
 
 def _built(problem: Problem) -> Model | None:

@@ -9,17 +9,21 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import replace
 
+from ortools.sat.python import cp_model
+
 from core.arrange.claims import slots_for
 from core.arrange.demand import Demand, DemandKind
-from core.arrange.problem import Problem, Task
+from core.arrange.problem import Bound, Problem, Task
+from core.arrange.tighten import tighten
 from core.arrange.variables import start_domain
 from core.arrange.why.labels import Labels, begins, ends
 from core.plan import calendar
-from core.plan.ids import StepId
+from core.plan.ids import DishId, StepId
 from core.plan.kitchen import Station, StationKind
 
 _DAY = 24 * 60
 _MOST_DAYS = 14
+_ROUNDS = 8  # times that hours of cooks and waits narrow each other
 _LAST = (60, 180)  # minutes before serving in which most of what cannot be lies
 
 
@@ -190,6 +194,31 @@ def part_of(problem: Problem, steps: Collection[StepId]) -> Problem:
     part.stood = {new[at]: each for at, each in problem.stood.items() if at in new}
     part.lit, part.washed = problem.lit, problem.washed
     return part
+
+
+def without_a_start(problem: Problem) -> tuple[frozenset[StepId], ...]:
+    """Return the steps of each dish in which a step could never begin: waits and hours when cooks are there contradict."""
+    narrow = replace(problem, bounds=list(problem.bounds))
+    opens = problem.plan.opens
+    if opens is not None:
+        narrow.bounds += [Bound(task.index, False, low=opens) for task in problem.tasks if task.begun is None]
+    dishes: dict[DishId, None] = {}
+    for _round in range(_ROUNDS):
+        low, high = tighten(narrow, narrow.high)
+        moved = False
+        for task in problem.tasks:
+            first, last = low[task.index], high[task.index]
+            starts = start_domain(problem, task, first, last) if first <= last else cp_model.Domain(1, 0)
+            if starts.is_empty():
+                dishes[task.dish.id] = None
+            elif (starts.min(), starts.max()) != (first, last):
+                narrow.bounds.append(Bound(task.index, False, starts.min(), starts.max()))
+                moved = True
+        if dishes or not moved:
+            break
+    return tuple(
+        frozenset(task.step.id for task in problem.tasks if task.dish.id == dish) for dish in dishes
+    )
 
 
 def last_hours(problem: Problem, labels: Labels) -> Iterator[frozenset[StepId]]:

@@ -39,7 +39,7 @@ _ROOMY = 4 * _HOUR  # a task that may begin within so many minutes leaves the la
 _STRIDE = 137  # spreads the tasks that leave room: no divisor of the minutes they have
 _WAITS = frozenset({DemandKind.MOST_WAIT, DemandKind.KEEPS})
 _TIMES = _WAITS | {DemandKind.SERVED, DemandKind.EARLIEST, DemandKind.LATEST, DemandKind.CLOCK}
-_TIMES |= {DemandKind.PIN, DemandKind.ORDER}
+_TIMES |= {DemandKind.PIN, DemandKind.ORDER, DemandKind.OPENS}
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +58,7 @@ def tried(
 ) -> Tried:
     """Place the dishes of a plan one after the other; what comes out has been judged by the validator."""
     day = day if day is None or near is None else with_seen(day, near)
-    problem = read(plan, day, near)
+    problem = _with_opening(read(plan, day, near, asking=True))
     passing = _Pass(problem, watch)
     passing.run()
     hard = tuple(
@@ -75,6 +75,17 @@ def tried(
     for demand in dropped:
         plan = without(plan, demand)
     return Tried(None if judged(plan, timetable, day) else dropped, hard)
+
+
+def _with_opening(problem: Problem) -> Problem:
+    """Return a problem read for asking, in which the plan's opening is a wish like any other."""
+    opens = problem.plan.opens
+    if opens is not None:
+        demand = Demand(DemandKind.OPENS)
+        problem.bounds += [
+            Bound(task.index, False, low=opens, demand=demand) for task in problem.tasks if task.begun is None
+        ]
+    return problem
 
 
 @dataclass(slots=True)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from threading import Event
 
 from core.arrange.demand import Demand, DemandKind
+from core.arrange.judging import judged
 from core.arrange.outcome import Fit
 from core.arrange.possible import possible
 from core.arrange.why.assumed import Assumed
@@ -45,12 +46,13 @@ def repair(
     """Return the least repair found, tried out: None where none was found that meets."""
     weights = {demand: _EACH + _WEIGHT[demand.kind] for demand in assumed.wishes}
     found = assumed.lightest(weights, work)
-    if found is None or not found[0]:
+    if found is None or not found.demands:
         return None
-    dropped, best = found
-    if possible(given_up(plan, dropped), work, day=day, stop=stop).fit is not Fit.MEETS:
+    eased = given_up(plan, found.demands)
+    held = found.timetable is not None and not judged(eased, found.timetable, day)
+    if not held and possible(eased, work, day=day, stop=stop).fit is not Fit.MEETS:
         return None
-    return Repair(dropped, best)
+    return Repair(found.demands, found.best)
 
 
 def given_up(plan: Plan, wishes: tuple[Demand, ...]) -> Plan:
