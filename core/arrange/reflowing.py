@@ -17,6 +17,7 @@ from core.arrange.naming import NobodyLeft
 from core.arrange.outcome import Fit, Outcome, WishKind, WishReached
 from core.arrange.problem import Problem, Task
 from core.arrange.reading import read
+from core.arrange.rules_stay import elsewhere
 from core.arrange.settle import settle
 from core.arrange.watch import Watch
 from core.plan.day import Day
@@ -25,6 +26,7 @@ from core.timetable.as_planned import with_seen
 from core.timetable.timetable import Timetable
 
 _NEAR = 120
+_OTHERWISE = 3  # a minute at which a station is switched on or a vessel washed otherwise than was seen
 _MOVE = 100  # a minute moved, against prices of ways, pieces and fires
 _LINKED_NEAR = 600
 _WIDE = 0.3  # work for everything within two hours: a first valid answer soon, polished by arranging later
@@ -49,7 +51,7 @@ def reflow(
         model = build(problem, seen=starts, named=named, explicit=loaded_kinds(problem), moves=True)
         if model is None:
             return None
-        small = model.goals.given + sum(each.cold for each in model.board.cold)
+        small = model.goals.given + sum(each.cold for each in model.board.cold) + elsewhere(model, seen) * _OTHERWISE
         model.board.model.minimize(model.goals.parts[WishKind.KEEP] * _MOVE + small)
         try:
             return _nearest(plan, model, starts, seen, watch, day)

@@ -244,7 +244,7 @@ def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
         claims.append((heatings[-1], units))
         board.cold.append(Cold(bake, station, cold, start, length - size))
         board.chores.append(_switch_on(board, station, cold, start, bake.owner))
-    if units and here:
+    if units and here and not board.asking:
         _nothing_inside_while_heating(board, station, here, claims)
 
 
@@ -294,9 +294,7 @@ def _nothing_inside_while_heating(
         else:
             intervals.append(board.model.new_optional_interval_var(bake.start, size, bake.end, there, ""))
     demands = [len(here)] * len(claims) + [1] * len(here)
-    asked = board.ask(Demand(DemandKind.HEAT, station=station))
-    most: Expr = len(here) if asked is None else len(here) * asked + sum(demands) * (1 - asked)
-    board.model.add_cumulative(intervals, demands, most)
+    board.model.add_cumulative(intervals, demands, len(here))
 
 
 def heat_up(heater: Heater, celsius: int) -> int:

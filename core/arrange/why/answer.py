@@ -63,12 +63,11 @@ def why_not(
         return WhyNot(Fit.IMPOSSIBLE, tuple(told), proven=True)
     asking = _Asking(plan, timetable, day, Assumed(problem, watch), work)
     if told := _smallest(problem, labels, told, asking.assumed):
-        mend = asking.mend() if any(len(reason.demands) > LONG for reason in told) else None
+        mend = asking.mend(told)
         return WhyNot(Fit.IMPOSSIBLE, tuple(told), proven=True, repair=mend)
     reason = asking.reason_of(asking.core(labels))
     if reason is not None:
-        mend = asking.mend() if len(reason.demands) > LONG else None
-        return WhyNot(Fit.IMPOSSIBLE, (reason,), proven=True, repair=mend)
+        return WhyNot(Fit.IMPOSSIBLE, (reason,), proven=True, repair=asking.mend((reason,)))
     return asking.in_pass() if len(problem.tasks) >= LARGE else asking.as_a_whole()
 
 
@@ -113,10 +112,9 @@ class _Asking:
             return self.in_pass()
         reason = self.reason_of(self.assumed.core(0.25 * self.work))
         if reason is not None:
-            mend = self.mend() if len(reason.demands) > LONG else None
-            return WhyNot(Fit.IMPOSSIBLE, (reason,), proven=True, repair=mend)
+            return WhyNot(Fit.IMPOSSIBLE, (reason,), proven=True, repair=self.mend((reason,)))
         reasons = _by_plans(self.plan, self.day, self.work, stop) if fit is Fit.IMPOSSIBLE else ()
-        return WhyNot(fit, reasons, proven=fit is Fit.IMPOSSIBLE, repair=None if reasons else self.mend())
+        return WhyNot(fit, reasons, proven=fit is Fit.IMPOSSIBLE, repair=None if reasons else self.mend(()))
 
     def in_pass(self) -> WhyNot:
         """Return the answer of one pass: that all meets, a dish that cannot be, or what was given up."""
@@ -134,11 +132,19 @@ class _Asking:
                 return WhyNot(Fit.IMPOSSIBLE, (reason,), proven=True)
         return WhyNot(Fit.NOT_FOUND, repair=_as_repair(passed))
 
-    def mend(self) -> Repair | None:
-        """Return what to give up instead: the least for a small feast, what a pass gave up for a large one."""
-        if len(self.assumed.problem.tasks) >= LARGE:
-            return _as_repair(self._passed())
-        return repair(self.plan, self.assumed, 0.12 * self.work, day=self.day, stop=self.assumed.watch.stop)
+    def mend(self, told: Sequence[Reason]) -> Repair | None:
+        """Return what to give up instead: the least for a small feast, what a pass gave up for a large one.
+
+        None where what is told is short enough; for a large feast, where that takes seconds, where anything is told.
+        """
+        size = len(self.assumed.problem.tasks)
+        if told and (size >= LARGE or all(len(each.demands) <= LONG for each in told)):
+            return None
+        found = None
+        if size < LARGE:
+            stop = self.assumed.watch.stop
+            found = repair(self.plan, self.assumed, 0.12 * self.work, day=self.day, stop=stop)
+        return found if found is not None or size < _TINY else _as_repair(self._passed())
 
     def _passed(self) -> Tried:
         watch = self.assumed.watch

@@ -27,13 +27,13 @@ from core.arrange.tighten import tighten
 from core.arrange.watch import Watch
 from core.arrange.why.giving_up import without
 from core.plan.day import Day
-from core.plan.ids import StepId
+from core.plan.ids import DishId, StepId
 from core.plan.plan import Plan
 from core.timetable.as_planned import with_seen
 from core.timetable.timetable import Timetable
 
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
-_QUICK = 0.1  # work for one group
+_QUICK, _LONGER = 0.1, 0.4  # work for a group, for a dish that gives up wishes
 _HOUR = 60
 _ROOMY = 4 * _HOUR  # a task that may begin within so many minutes leaves the last of them to others
 _STRIDE = 137  # spreads the tasks that leave room: no divisor of the minutes they have
@@ -100,17 +100,19 @@ class _Pass:
     left: bool = False
 
     def run(self) -> None:
-        """Place all, a group of dishes at a time; a group without a place dish by dish."""
+        """Place all, a group of dishes at a time; a group without a place by halves."""
         waiting = groups(self.problem)
         while waiting and not self.left:
             group = waiting.pop(0)
             if self._takes(group, spread=True):
                 continue
-            dishes: dict[str, set[int]] = {}
+            dishes: dict[DishId, set[int]] = {}
             for index in sorted(group):
                 dishes.setdefault(self.problem.tasks[index].dish.id, set()).add(index)
-            if len(dishes) > 1:
-                waiting[:0] = dishes.values()
+            parts = list(dishes.values())
+            if len(parts) > 1:
+                middle = len(parts) // 2
+                waiting[:0] = [set().union(*parts[:middle]), set().union(*parts[middle:])]
                 continue
             self.hard.append(group)
             self.left = not any(self._takes(group, given=given) for given in (_WAITS, _TIMES))
@@ -138,7 +140,7 @@ class _Pass:
             tell(model, *self.solved, set())
         bare = without_goal(model)
         bare.add_decision_strategy(by_latest(model), cp_model.CHOOSE_HIGHEST_MAX, cp_model.SELECT_MAX_VALUE)
-        solver, status = self.watch.solve(bare, _QUICK, presolve=False, fixed_search=True)
+        solver, status = self.watch.solve(bare, _LONGER if given else _QUICK, presolve=False, fixed_search=True)
         if status not in _GOOD:
             return False
         self.solved = model, read_found(model, solver)
