@@ -145,7 +145,7 @@ class Assumed:
 
 @dataclass(frozen=True, slots=True)
 class Dropped:
-    """Wishes given up; `best`: none lighter are enough. `timetable`: what the solver had, not judged (None: no cooks)."""
+    """Wishes given up; `best`: no lighter ones are enough. `timetable`: the solver's, not judged (None: no cooks)."""
 
     demands: tuple[Demand, ...]
     best: bool

@@ -197,7 +197,7 @@ def part_of(problem: Problem, steps: Collection[StepId]) -> Problem:
 
 
 def without_a_start(problem: Problem) -> tuple[frozenset[StepId], ...]:
-    """Return the steps of each dish in which a step could never begin: waits and hours when cooks are there contradict."""
+    """Return the steps of each dish in which a step could never begin for the waits and the hours of its cooks."""
     narrow = replace(problem, bounds=list(problem.bounds))
     opens = problem.plan.opens
     if opens is not None:

@@ -34,6 +34,7 @@ from core.timetable.timetable import Timetable
 
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
 _QUICK, _LONGER = 0.1, 0.4  # work for a group, for a dish that gives up wishes
+_TOGETHER = 4  # dishes of a larger group that are tried together before each is tried alone
 _HOUR = 60
 _ROOMY = 4 * _HOUR  # a task that may begin within so many minutes leaves the last of them to others
 _STRIDE = 137  # spreads the tasks that leave room: no divisor of the minutes they have
@@ -100,7 +101,7 @@ class _Pass:
     left: bool = False
 
     def run(self) -> None:
-        """Place all, a group of dishes at a time; a group without a place by halves."""
+        """Place all, a group of dishes at a time; a group without a place by fewer dishes."""
         waiting = groups(self.problem)
         while waiting and not self.left:
             group = waiting.pop(0)
@@ -111,8 +112,8 @@ class _Pass:
                 dishes.setdefault(self.problem.tasks[index].dish.id, set()).add(index)
             parts = list(dishes.values())
             if len(parts) > 1:
-                middle = len(parts) // 2
-                waiting[:0] = [set().union(*parts[:middle]), set().union(*parts[middle:])]
+                some = _TOGETHER if len(parts) > _TOGETHER else 1
+                waiting[:0] = [set().union(*parts[at : at + some]) for at in range(0, len(parts), some)]
                 continue
             self.hard.append(group)
             self.left = not any(self._takes(group, given=given) for given in (_WAITS, _TIMES))
