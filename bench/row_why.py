@@ -41,7 +41,8 @@ def rows(_seconds: float) -> Iterator[Row]:
         size = feast(dishes, SEEDS[0]).size
         yield from _told(size, dishes, taken, answers)
         worked.sort()
-        yield Row("   seconds of this process, median, p90", size, f"{show(share(worked, 50))}, {show(share(worked, 90))}")
+        both = f"{show(share(worked, 50))}, {show(share(worked, 90))}"
+        yield Row("   this process worked for, median, p90", size, both)
 
 
 def _told(size: str, dishes: int, taken: list[float], answers: list[WhyNot]) -> Iterator[Row]:

@@ -29,7 +29,7 @@ from core.plan.plan import Plan
 from core.timetable.timetable import Timetable
 
 LONG = 7
-"""Wishes in a set beyond which it helps nobody: the least repair is told beside it."""
+"""Wishes in a set beyond which it helps nobody: in a feast that is not large the least repair is told beside it."""
 MOST_LOOKED_AT = 12
 """Wishes of a sum up to which each is left out once to see whether the sum needs it; longer sets are as they are."""
 MOST_NARROWED = 24
@@ -53,7 +53,7 @@ def why_not(
     """Return why a plan cannot be met, as sets of wishes none of which can be left out; MEETS where it can be.
 
     `timetable`: the one seen, perhaps with clashes; what has begun of it counts on the day itself. `work` as in
-    Effort. Repeatable; any thread.
+    Effort; a pass through the feast may take some more, by its size. Repeatable; any thread.
     """
     watch = Watch(Effort(work=work, limit=4 * work + 2), stop)
     problem = read(plan, day, timetable, asking=True)

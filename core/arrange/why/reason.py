@@ -122,9 +122,9 @@ class Repair:
 class WhyNot:
     """The answer to 'why not?'. MEETS: the plan can be met, arrange it again.
 
-    IMPOSSIBLE with reasons, each of them enough; where a set is long, or none was found in time, `repair` says what to
-    give up instead. NOT_FOUND: neither a timetable nor a proof in the time given; what the `repair` leaves can be met.
-    `proven`: the fit is certain, not a guess.
+    IMPOSSIBLE with reasons, each of them enough; where none was found in time, or a set is long in a feast that is not
+    large, `repair` says what to give up instead. NOT_FOUND: neither a timetable nor a proof in the time given; what
+    the `repair` leaves can be met. `proven`: the fit is certain, not a guess.
     """
 
     fit: Fit
