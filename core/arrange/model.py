@@ -34,7 +34,7 @@ class Model:
         return replace(self, board=replace(self.board, problem=problem))
 
 
-def build(
+def build(  # noqa: PLR0913  each says one thing about the model, all by name
     problem: Problem,
     *,
     giving: bool = False,
@@ -44,11 +44,13 @@ def build(
     moves: bool = False,
     asking: bool = False,
     walking: bool = False,
+    aims: bool = True,
 ) -> Model | None:
     """Return the model of a problem, or None where the waits alone already contradict each other.
 
     `asking`: without goals, and every wish holds only where its literal in `board.asked` does. `walking`: walks
-    count as work (see rules_walk), which asks for a little more than is needed.
+    count as work (see rules_walk), which asks for a little more than is needed. `aims` False: any timetable will
+    do, so that there are no goals to build.
     """
     board = lay_out(problem, giving=giving, asking=asking)
     if not board.possible:
@@ -61,7 +63,7 @@ def build(
     not_both(board, standing, lit)
     washes = vessels(board)
     found = hands(board, standing, named, walking=walking)
-    if asking:
+    if asking or not aims:
         return Model(board, standing, found, Goals(), lit, washes)
     wanted = goals(board, seen, moves=moves)
     wanted.given = wanted.given + sum(literal * price for literal, price in board.priced)

@@ -65,7 +65,7 @@ def _look(
     explicit: frozenset[StationKind] = frozenset()
     walking = True
     while True:
-        model = build(problem, named=named, explicit=explicit, walking=walking)
+        model = build(problem, named=named, explicit=explicit, walking=walking, aims=False)
         if model is None:
             return Possible(Fit.IMPOSSIBLE)
         found, impossible = first_found(model, watch, starts)

@@ -34,17 +34,18 @@ def first_found(model: Model, watch: Watch, near: tuple[int, ...] | None = None)
     if status in _GOOD:
         return read_found(model, solver), False
     if status == cp_model.INFEASIBLE:
-        return None, _confirmed(model, watch)
+        return None, _confirmed(model, watch, presolved=True)
     bare = without_goal(model)
     for index, start in enumerate(model.board.start):
         bare.add_hint(start, model.board.latest[index])
     work, presolve = 8.0, False  # without presolve a large menu's first solution comes sooner
     while not watch.over:
+        before = watch.work
         solver, status = watch.solve(bare, work, presolve=presolve)
         if status in _GOOD:
             return read_found(model, solver), False
         if status == cp_model.INFEASIBLE:
-            return None, _confirmed(model, watch)
+            return None, _confirmed(model, watch, presolved=presolve, taken=watch.work - before)
         work, presolve = work * 2, True
         if watch.work > watch.effort.work * 0.6:
             break
@@ -60,9 +61,12 @@ def _near(model: Model, watch: Watch, near: tuple[int, ...]) -> Found | None:
     return read_found(model, solver) if status in _GOOD else None
 
 
-def _confirmed(model: Model, watch: Watch) -> bool:
-    """Ask again with the other presolve setting: a wrong 'impossible' has been reported of the solver."""
-    _solver, status = watch.solve(without_goal(model), 5.0, presolve=False)
+def _confirmed(model: Model, watch: Watch, *, presolved: bool, taken: float = 0.0) -> bool:
+    """Ask again with the other presolve setting: a wrong 'impossible' has been reported of the solver.
+
+    It may take longer than the first proof took: three times as long at most.
+    """
+    _solver, status = watch.solve(without_goal(model), max(5.0, 3 * taken), presolve=not presolved)
     return bool(status == cp_model.INFEASIBLE)
 
 

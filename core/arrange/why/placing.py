@@ -132,7 +132,7 @@ class _Pass:
         problem = _easier(problem, group, given)
         if spread:
             _spread(problem, group)
-        model = build(problem)
+        model = build(problem, aims=False)
         if model is None:
             return False
         if self.solved is not None and spread:
