@@ -18,8 +18,13 @@ from typing import Any
 import hypothesis
 import pytest
 
-hypothesis.settings.register_profile("ci", derandomize=True, deadline=None, database=None, print_blob=True)
-hypothesis.settings.register_profile("dev", deadline=None, print_blob=True)
+from tests.support.tries import tries
+
+SOME = tries(50)  # plans a promise is tried on where it does not say otherwise
+hypothesis.settings.register_profile(
+    "ci", max_examples=SOME, derandomize=True, deadline=None, database=None, print_blob=True
+)
+hypothesis.settings.register_profile("dev", max_examples=SOME, deadline=None, print_blob=True)
 hypothesis.settings.load_profile("ci" if os.environ.get("CI") else "dev")
 
 SCREEN = {"name": "offscreen", "x": 0, "y": 0, "width": 1920, "height": 1200,

@@ -9,8 +9,9 @@ from hypothesis import HealthCheck, given, settings
 from core.intake.text.lines import json_lines, toml_lines
 from core.intake.text_plan import FORMS, read_text, write_text
 from tests.support.strategies import plans
+from tests.support.tries import tries
 
-SLOW = settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+SLOW = settings(max_examples=tries(30), suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
 
 
 @pytest.mark.parametrize("form", FORMS)

@@ -14,7 +14,6 @@ from core.arrange.ways import WayKind, WayOut, ways_out
 from core.plan import meaning
 from core.plan.check import problems
 from core.plan.edits import ChangeDish, ChangeLink, ChangeStep, Edit, ServeDishLater, ServeLater
-from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
 from core.timetable.clashes import clashes
 from tests.support.strategies import small_feasts
@@ -111,13 +110,6 @@ def test_a_plan_that_meets_is_offered_nothing(plan):
 # ---- feasts of 84 steps from which something was taken
 
 
-def with_one_rack(plan: Plan) -> Plan:
-    stations = tuple(
-        replace(each, units=1) if each.kind is StationKind.OVEN else each for each in plan.kitchen.stations
-    )
-    return replace(plan, kitchen=replace(plan.kitchen, stations=stations))
-
-
 def with_one_cook(plan: Plan) -> Plan:
     return replace(plan, kitchen=replace(plan.kitchen, cooks=plan.kitchen.cooks[:1]))
 
@@ -125,7 +117,6 @@ def with_one_cook(plan: Plan) -> Plan:
 @pytest.mark.parametrize(
     ("seed", "taken", "kinds"),
     [
-        (2, with_one_rack, {WayKind.BORROW_STATION, WayKind.WAIT_LONGER, WayKind.LEAVE_OUT_DISH}),
         (3, with_one_cook, {WayKind.HELPER}),
     ],
 )
