@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
@@ -14,7 +16,7 @@ from core.desk import Desk
 from core.plan.edits import AddVessel
 from core.plan.ids import CookId, StationId, VesselId
 from core.plan.kitchen import Heater, Kitchen, Shelf, StationKind, Vessel, Window
-from tests.support.builders import a_dish, a_kitchen, a_plan, a_step, a_use, a_vessel
+from tests.support.builders import a_dish, a_fire, a_kitchen, a_plan, a_step, a_use, a_vessel
 
 ENTER = Qt.Key.Key_Return
 
@@ -216,8 +218,15 @@ def test_the_kitchens_name_and_transfer(shown):
     assert "give 0 to 60 min" in place.form.cells["walk"].wrong.text()
 
 
+def on_coals():
+    """Return a plan in a kitchen whose grill is lit."""
+    kitchen = a_kitchen()
+    stations = tuple(a_fire() if each.kind is StationKind.GRILL else each for each in kitchen.stations)
+    return a_plan(kitchen=replace(kitchen, stations=stations))
+
+
 def test_only_fires_are_laid_and_lit(shown):
-    place, opened = shown(a_plan())
+    place, opened = shown(on_coals())
     oven, grill = (place.stations.cards[StationId(each)].form for each in ("oven", "grill"))
     for key in ("lighting", "laying", "burns", "fires"):
         assert grill.cells[key].isVisible()
@@ -233,7 +242,7 @@ def test_only_fires_are_laid_and_lit(shown):
 
 
 def test_a_grill_of_gas_is_neither_laid_nor_lit_again(shown):
-    place, opened = shown(a_plan())
+    place, opened = shown(on_coals())
     form = place.stations.cards[StationId("grill")].form
     set_field(form.field("lighting"), "0")
     set_field(form.field("burns"), "")
