@@ -20,7 +20,7 @@ import pytest
 
 from tests.support.tries import tries
 
-SOME = tries(50)  # plans a promise is tried on where it does not say otherwise
+SOME = tries(30)  # plans a promise is tried on where it does not say otherwise
 hypothesis.settings.register_profile(
     "ci", max_examples=SOME, derandomize=True, deadline=None, database=None, print_blob=True
 )

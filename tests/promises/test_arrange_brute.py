@@ -19,7 +19,7 @@ from tests.support.tries import tries
 LITTLE = Effort(work=0.6)
 TINY = {"most_dishes": 3, "most_steps": 2, "longest": 4, "opens": -12}
 SOME = settings(
-    max_examples=tries(90), deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+    max_examples=tries(50), deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
 )
 
 

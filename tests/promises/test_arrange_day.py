@@ -19,7 +19,7 @@ from tests.support.tries import tries
 
 LITTLE = Effort(work=0.8)
 SOME = settings(
-    max_examples=tries(16), deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+    max_examples=tries(10), deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
 )
 
 

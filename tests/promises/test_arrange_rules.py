@@ -20,9 +20,9 @@ from tests.support.tries import tries
 
 LITTLE = Effort(work=1.0)
 ENOUGH = Effort(work=4.0)
-SOME = settings(max_examples=tries(24), deadline=None, suppress_health_check=[HealthCheck.too_slow])
+SOME = settings(max_examples=tries(14), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 FEW = settings(
-    max_examples=tries(12), deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+    max_examples=tries(8), deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
 )
 
 

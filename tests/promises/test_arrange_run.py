@@ -16,7 +16,7 @@ from tests.support.strategies import small_feasts
 from tests.support.tries import tries
 
 LITTLE = Effort(work=0.5)
-SOME = settings(max_examples=tries(20), deadline=None, suppress_health_check=[HealthCheck.too_slow])
+SOME = settings(max_examples=tries(12), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 def starts(timetable: Timetable) -> dict:

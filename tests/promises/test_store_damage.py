@@ -13,6 +13,7 @@ from core.measures.refusal import Refusal
 from core.plan.plan import Plan
 from core.store.file import PlanFile
 from core.store.mark import SCHEMA
+from tests.support.tries import tries
 
 SAMPLES = Path(__file__).parents[1] / "core" / "store" / "samples"
 
@@ -35,7 +36,7 @@ def told_of(content: bytes) -> Plan | str:
             return refusal.text
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=tries(60), deadline=None)
 @given(st.data())
 def test_bytes_overwritten(data: st.DataObject) -> None:
     whole = sample(data.draw(st.integers(1, SCHEMA)))
@@ -47,7 +48,7 @@ def test_bytes_overwritten(data: st.DataObject) -> None:
         assert told.startswith("“feast.cookday” ")
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=tries(30), deadline=None)
 @given(st.integers(0, 200_000))
 def test_the_end_cut_off(length: int) -> None:
     told = told_of(sample()[:length])
@@ -56,7 +57,7 @@ def test_the_end_cut_off(length: int) -> None:
         assert told.startswith("“feast.cookday” ")
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=tries(30), deadline=None)
 @given(st.binary(max_size=300))
 def test_bytes_of_anything(content: bytes) -> None:
     assert isinstance(told_of(content), str)

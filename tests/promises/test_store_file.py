@@ -16,6 +16,7 @@ from core.store.file import PlanFile
 from core.store.mark import SCHEMA
 from core.store.rows import to_plan, to_rows
 from tests.support.strategies import plans
+from tests.support.tries import tries
 
 SAMPLE = Path(__file__).parents[1] / "core" / "store" / "samples" / f"v{SCHEMA}.cookday"
 
@@ -27,14 +28,14 @@ def a_file() -> Iterator[Path]:
         yield Path(shutil.copy(SAMPLE, Path(folder) / "a.cookday"))
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=tries(25), deadline=None)
 @given(plans())
 def test_a_plan_comes_back_from_its_rows(plan: Plan) -> None:
     rows = {table: list(found.values()) for table, found in to_rows(plan).items()}
     assert to_plan(rows) == plan
 
 
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=tries(25), deadline=None)
 @given(plans())
 def test_a_plan_comes_back_from_its_file(plan: Plan) -> None:
     # Opened for mending: what the check thinks of a plan is not what is promised here.
@@ -47,7 +48,7 @@ def test_a_plan_comes_back_from_its_file(plan: Plan) -> None:
             assert copy.plan() == plan
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=tries(15), deadline=None)
 @given(st.lists(plans(), min_size=2, max_size=4), st.lists(st.integers(0, 3), max_size=6))
 def test_any_sequence_of_saves_leaves_exactly_the_last(drawn: list[Plan], again: list[int]) -> None:
     with a_file() as path:

@@ -11,7 +11,7 @@ from core.intake.text_plan import FORMS, read_text, write_text
 from tests.support.strategies import plans
 from tests.support.tries import tries
 
-SLOW = settings(max_examples=tries(30), suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+SLOW = settings(max_examples=tries(20), suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
 
 
 @pytest.mark.parametrize("form", FORMS)

@@ -21,7 +21,7 @@ from tests.support.strategies import small_feasts
 from tests.support.tries import tries
 
 SOME = settings(
-    max_examples=tries(20), deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+    max_examples=tries(12), deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
 )
 FEW = settings(SOME, max_examples=tries(8))
 """Where nothing can be found a search of every start takes seconds."""
