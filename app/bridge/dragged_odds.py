@@ -26,19 +26,24 @@ class DraggedOdds:
         self._rest = False
 
     def after(self, plan: Plan, timetable: Timetable, moved: Mapping[Key, int]) -> float | None:
-        """Return the chance with loads at other starts; None where this move is left out because the last was slow."""
+        """Return the chance that nothing is more than a few minutes late with loads at other starts.
+
+        None where this move is left out because the last was slow.
+        """
+        from core.arrange.chances import WITHIN  # numpy: only once something is dragged
+
         odds = self._of(plan, timetable)
         if self._rest:
             self._rest = False
             return None
         begun = self._clock()
-        chance = odds.after(moved)
+        chance = odds.after(moved, WITHIN)
         self._rest = self._clock() - begun > _SLOW
         return chance
 
     def _of(self, plan: Plan, timetable: Timetable) -> Odds:
         if self._odds is None or self._odds[0] is not plan or self._odds[1] is not timetable:
-            from core.arrange.chances import Odds  # numpy: only once something is dragged
+            from core.arrange.chances import Odds
 
             self._odds = (plan, timetable, Odds(plan, timetable))
         return self._odds[2]

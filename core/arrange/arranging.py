@@ -9,7 +9,6 @@ from core.arrange.claims import loaded_kinds
 from core.arrange.effort import Effort
 from core.arrange.facts import with_facts
 from core.arrange.found import Found
-from core.arrange.judging import judged
 from core.arrange.model import Model, build
 from core.arrange.naming import NobodyLeft
 from core.arrange.outcome import Fit, Outcome, WishReached
@@ -25,6 +24,7 @@ from core.plan.day import Day
 from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
 from core.timetable.as_planned import with_seen
+from core.timetable.clashes import clashes
 from core.timetable.on_paper import on_paper
 from core.timetable.timetable import Timetable
 
@@ -85,7 +85,7 @@ class _Arranging:
         outcome, _impossible = self._with_limits(giving=True)
         if outcome is None:
             counted_back = with_facts(on_paper(self.plan), self.day, self.stood)
-            left = judged(self.plan, counted_back, self.day)
+            left = clashes(self.plan, counted_back, day=self.day)
             fit = fit if left else Fit.MEETS
             return Outcome(
                 fit, counted_back, left, stopped=self.watch.stop.is_set(), rounds=self.watch.rounds
@@ -163,7 +163,7 @@ class _Arranging:
         timetable = settle(model, found)
         if model.board.giving:
             timetable = put_back(self.problem, timetable)
-        found_clashes = judged(self.plan, timetable, self.day)
+        found_clashes = clashes(self.plan, timetable, day=self.day)
         wishes = tuple(WishReached(wish, value) for wish, value in found.parts.items())
         fit = Fit.MEETS if not found_clashes else Fit.NOT_FOUND
         outcome = Outcome(fit, timetable, found_clashes, found.score, None, wishes, rounds=self.watch.rounds)

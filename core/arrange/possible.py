@@ -7,7 +7,6 @@ from threading import Event
 
 from core.arrange.claims import loaded_kinds
 from core.arrange.effort import Effort
-from core.arrange.judging import judged
 from core.arrange.model import build
 from core.arrange.naming import NobodyLeft
 from core.arrange.outcome import Fit
@@ -20,6 +19,7 @@ from core.plan.ids import StepId
 from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
 from core.timetable.as_planned import with_seen
+from core.timetable.clashes import clashes
 from core.timetable.timetable import Timetable
 
 
@@ -85,7 +85,7 @@ def _look(
             named |= trouble.keys
             starts = found.starts
             continue
-        fit = Fit.NOT_FOUND if judged(plan, timetable, day) else Fit.MEETS
+        fit = Fit.NOT_FOUND if clashes(plan, timetable, day=day) else Fit.MEETS
         return Possible(fit, timetable if fit is Fit.MEETS else None)
 
 

@@ -9,7 +9,6 @@ from ortools.sat.python import cp_model
 from core.arrange.bounds import in_cooks_units
 from core.arrange.found import Found, read_found
 from core.arrange.goals_meaning import weights_of
-from core.arrange.judging import judged
 from core.arrange.model import Model, build
 from core.arrange.naming import NobodyLeft
 from core.arrange.outcome import WishKind
@@ -19,6 +18,7 @@ from core.arrange.search import first_found, improve
 from core.arrange.settle import settle
 from core.arrange.watch import Watch
 from core.plan.plan import Plan
+from core.timetable.clashes import clashes
 from core.timetable.timetable import Timetable
 
 Hear = Callable[[Timetable], None]
@@ -127,7 +127,7 @@ class _Again:
     def _judge(self, timetable: Timetable) -> None:
         self.last = timetable
         score = weighed(self.plan, measure(self.plan, timetable, self.seen))
-        if score < self.score and not judged(self.plan, timetable):
+        if score < self.score and not clashes(self.plan, timetable):
             self.best, self.score = timetable, score
             if self.better is not None:
                 self.better(timetable)

@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.facts import without_dropped
+from core.arrange.goals_meaning import minds
 from core.arrange.problem import LONGEST_PAUSE, Arc, Bound, Fixed, Problem, Waiting
 from core.arrange.reading_tasks import tasks_of
 from core.arrange.tighten import tighten
@@ -18,7 +19,6 @@ from core.plan.step import Step
 from core.timetable.timetable import Timetable
 
 _DAY = 24 * 60
-_UNSAID = 5  # cost of a minute for what is served with no limit said: as if it kept two hours
 _LONGEST = 400 * _DAY  # further back nothing is looked for
 
 
@@ -128,7 +128,7 @@ def _limits(plan: Plan, problem: Problem, step: Step) -> None:
         demand = Demand(DemandKind.KEEPS, step.id)
         low = dish.course - keep.most
         problem.bounds.append(Bound(first.index, True, low=low, gives=True, early=True, demand=demand))
-    cost = _cost(keep.most) if keep.most is not None else _UNSAID
+    cost = minds(keep.most, served=True)
     problem.waits.append(Waiting(first.index, None, dish.course, 0, cost, keep.wait.use))
 
 
@@ -172,7 +172,8 @@ def _feed(problem: Problem, first: int, last: int, next_first: int, next_last: i
     if link.most is not None:
         arc = Arc(next_last, False, first, True, -link.most, gives=True, early=first, demand=_most(link))
         _arc(problem, arc)
-    problem.waits.append(Waiting(first, next_last, 0, link.least, _cost(link.most), link.wait.use, link.kind))
+    cost = minds(link.most, served=False)
+    problem.waits.append(Waiting(first, next_last, 0, link.least, cost, link.wait.use, link.kind))
 
 
 def _bind(problem: Problem, one: tuple[int, bool], other: tuple[int, bool], link: Link) -> None:
@@ -180,13 +181,6 @@ def _bind(problem: Problem, one: tuple[int, bool], other: tuple[int, bool], link
     _arc(problem, Arc(*one, *other, link.least))
     if link.most is not None:
         _arc(problem, Arc(*other, *one, -link.most, gives=True, demand=_most(link)))
-
-
-def _cost(most: int | None) -> int:
-    """Return the cost of a minute's wait: a dish at its limit costs about 600, whatever the limit is."""
-    if most is None:
-        return 1
-    return max(1, min(60, round(600 / max(1, most))))
 
 
 def _first_minute(problem: Problem) -> int:

@@ -11,7 +11,6 @@ from ortools.sat.python import cp_model
 from core.arrange.claims import loaded_kinds
 from core.arrange.effort import Effort
 from core.arrange.found import read_found
-from core.arrange.judging import judged
 from core.arrange.model import Model, build
 from core.arrange.naming import NobodyLeft
 from core.arrange.outcome import Fit, Outcome, WishKind, WishReached
@@ -23,6 +22,7 @@ from core.arrange.watch import Watch
 from core.plan.day import Day
 from core.plan.plan import Plan
 from core.timetable.as_planned import with_seen
+from core.timetable.clashes import clashes
 from core.timetable.timetable import Timetable
 
 _NEAR = 120
@@ -78,7 +78,7 @@ def _nearest(
         if status in _GOOD:
             found = read_found(model, solver)
             timetable = settle(model, found)
-            left = judged(plan, timetable, day)
+            left = clashes(plan, timetable, day=day)
             wishes = tuple(WishReached(wish, value) for wish, value in found.parts.items())
             fit = Fit.NOT_FOUND if left else Fit.MEETS
             return Outcome(fit, timetable, left, found.score, None, wishes, rounds=watch.rounds)
@@ -92,7 +92,7 @@ def _troubled(
     free = {task.index for task in problem.tasks if task.index not in starts}
     moved = {index for index, fixed in problem.fixed.items() if fixed.start not in (None, starts.get(index))}
     with_pins = _with_pins(problem, seen)
-    involved = {step for clash in judged(plan, with_pins, day) for step in clash.steps}
+    involved = {step for clash in clashes(plan, with_pins, day=day) for step in clash.steps}
     if day is not None:
         moved |= {task.index for task in problem.tasks if _overtaken(task, starts, day.now)}
     free |= moved | {task.index for task in problem.tasks if task.step.id in involved}

@@ -35,7 +35,7 @@ class SureSection(Section):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(self.tr("How sure it is"), parent)
         self.figure = words_of("figure")
-        self.meaning = words_of("plain", self.tr("all is on the table in time."))
+        self.meaning = words_of("plain", self.tr("nothing is more than 5 min late."))
         self.is_held = False
         self.head = QWidget()
         self.head.setObjectName("sureHead")
@@ -56,17 +56,15 @@ class SureSection(Section):
 
     def show_chances(self, plan: Plan, timetable: Timetable, value: Chances) -> None:
         """Show the figures of a timetable."""
-        from core.arrange.chances import WITHIN
         from core.arrange.speak.chances import of_100, say_limit
 
         self.clear()
         self.say("")
         self._chances = value
-        self._show_figure(value.on_time)
+        self._show_figure(value.nearly)
         if value.on_time < 1:
-            often = capital(of_100(value.nearly, value.runs))
-            nearly = self.tr("{often} nothing is more than {minutes} min late.")
-            self.line(nearly.format(often=often, minutes=WITHIN))
+            often = capital(of_100(value.on_time, value.runs))
+            self.line(self.tr("{often} all is on the table to the minute.").format(often=often))
         if any(each.p10 != each.p90 for each in value.servings):
             self.add(Spread(plan, value.servings))
         deciding = [each for each in value.threats if each.over_runs > 0][:_MOST]
@@ -85,11 +83,11 @@ class SureSection(Section):
         value = self._chances
         if value is None:
             return
-        self._show_figure(value.on_time if chance is None else chance)
+        self._show_figure(value.nearly if chance is None else chance)
         self.is_held = chance is not None
-        stands = of_100(value.on_time, value.runs)
+        stands = of_100(value.nearly, value.runs)
         held = self.tr("with the bar where you hold it; {often} as it stands.").format(often=stands)
-        self.meaning.setText(held if self.is_held else self.tr("all is on the table in time."))
+        self.meaning.setText(held if self.is_held else self.tr("nothing is more than 5 min late."))
 
     def show_looked_at(self, look: Look | None) -> None:
         """Mark the one that is shown."""
@@ -110,7 +108,7 @@ class SureSection(Section):
     def _hide_figure(self) -> None:
         self.head.hide()
         self.is_held = False
-        self.meaning.setText(self.tr("all is on the table in time."))
+        self.meaning.setText(self.tr("nothing is more than 5 min late."))
 
     def _show_figure(self, chance: float) -> None:
         from core.arrange.speak.chances import of_100

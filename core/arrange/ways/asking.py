@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from threading import Event
 
-from core.arrange.judging import judged
 from core.arrange.outcome import Fit
 from core.arrange.possible import Possible, possible
 from core.arrange.ways.easing import Easing
@@ -13,6 +12,7 @@ from core.measures.refusal import Refusal
 from core.plan.day import Day
 from core.plan.edits import Edit
 from core.plan.plan import Plan
+from core.timetable.clashes import clashes
 from core.timetable.timetable import Timetable
 
 
@@ -63,7 +63,7 @@ class Asking:
     def holds(self, edit: Edit, timetable: Timetable) -> bool:
         """Tell whether a timetable has no clash in the plan with an edit that leaves plating where it is."""
         try:
-            return judged(edit(self.plan), timetable, self.day) == ()
+            return clashes(edit(self.plan), timetable, day=self.day) == ()
         except Refusal:
             return False
 

@@ -15,7 +15,6 @@ from core.arrange.demand import Demand, DemandKind
 from core.arrange.found import Found, read_found
 from core.arrange.freeze import frozen, hint, tell
 from core.arrange.freeze import without as lacking
-from core.arrange.judging import judged
 from core.arrange.model import Model, build
 from core.arrange.naming import NobodyLeft
 from core.arrange.problem import Bound, Problem
@@ -30,6 +29,7 @@ from core.plan.day import Day
 from core.plan.ids import DishId, StepId
 from core.plan.plan import Plan
 from core.timetable.as_planned import with_seen
+from core.timetable.clashes import clashes
 from core.timetable.timetable import Timetable
 
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
@@ -75,7 +75,7 @@ def tried(
         return Tried(None, hard)
     for demand in dropped:
         plan = without(plan, demand)
-    return Tried(None if judged(plan, timetable, day) else dropped, hard)
+    return Tried(None if clashes(plan, timetable, day=day) else dropped, hard)
 
 
 def _with_opening(problem: Problem) -> Problem:

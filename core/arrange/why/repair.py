@@ -8,7 +8,6 @@ from __future__ import annotations
 from threading import Event
 
 from core.arrange.demand import Demand, DemandKind
-from core.arrange.judging import judged
 from core.arrange.outcome import Fit
 from core.arrange.possible import possible
 from core.arrange.why.assumed import Assumed
@@ -16,6 +15,7 @@ from core.arrange.why.giving_up import without
 from core.arrange.why.reason import Repair
 from core.plan.day import Day
 from core.plan.plan import Plan
+from core.timetable.clashes import clashes
 
 _EACH = 10
 _WEIGHT = {
@@ -49,7 +49,7 @@ def repair(
     if found is None or not found.demands:
         return None
     eased = given_up(plan, found.demands)
-    held = found.timetable is not None and not judged(eased, found.timetable, day)
+    held = found.timetable is not None and not clashes(eased, found.timetable, day=day)
     if not held and possible(eased, work, day=day, stop=stop).fit is not Fit.MEETS:
         return None
     return Repair(found.demands, found.best)

@@ -3,7 +3,7 @@ from __future__ import annotations
 from itertools import count
 
 from app.bridge import DraggedOdds
-from core.arrange.chances import Odds
+from core.arrange.chances import WITHIN, Odds
 from core.plan.step import Keep, Manner
 from core.timetable.on_paper import on_paper
 from tests.support.builders import a_dish, a_kitchen, a_plan, a_step
@@ -21,7 +21,7 @@ def test_the_chance_is_that_of_the_days_drawn_once() -> None:
     key = ("soup.stir", 0)
     there, sooner = timetable.at[key].start, timetable.at[key].start - 25
     stands = odds.after(plan, timetable, {key: there})
-    assert stands == Odds(plan, timetable).now
+    assert stands == Odds(plan, timetable).within(WITHIN)
     earlier = odds.after(plan, timetable, {key: sooner})
     assert earlier is not None
     assert stands is not None
@@ -48,4 +48,4 @@ def test_another_timetable_draws_its_own_days() -> None:
     odds.after(plan, timetable, {key: timetable.at[key].start})
     other = supper()
     again = on_paper(other)
-    assert odds.after(other, again, {key: again.at[key].start}) == Odds(other, again).now
+    assert odds.after(other, again, {key: again.at[key].start}) == Odds(other, again).within(WITHIN)

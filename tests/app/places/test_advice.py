@@ -345,7 +345,7 @@ def test_it_says_how_sure_it_is_what_decides_and_what_is_wished(window: Window, 
     assert pane.page.sure.figure.text().startswith("In ")
     assert pane.page.sure.threats
     texts = _texts(arranged)
-    for words in ("all is on the table in time", "Fresh", "Calm", "Steady oven", "Sleep", "Other good days"):
+    for words in ("nothing is more than 5 min late", "Fresh", "Calm", "Steady oven", "Sleep", "Other good days"):
         assert words in texts
     QTest.mouseClick(pane.page.sure.threats[0], LEFT)
     assert len(_marked(arranged)) == 1
@@ -365,7 +365,7 @@ def test_the_figure_moves_with_a_held_bar_and_comes_back(window: Window, arrange
     QTest.keyClick(timeline, Qt.Key.Key_Escape)
     qtbot.waitUntil(lambda: not pane.page.sure.is_held, timeout=LONG)
     assert pane.page.sure.figure.text() == stands
-    assert pane.page.sure.meaning.text() == "all is on the table in time."
+    assert pane.page.sure.meaning.text() == "nothing is more than 5 min late."
     assert not window.opened.desk.undo_label.startswith("Pin")
 
 

@@ -7,7 +7,6 @@ import pytest
 from bench.feasts import feast
 from core.arrange import Effort, Fit, arrange
 from core.arrange.freeze import frozen, hint
-from core.arrange.judging import judged
 from core.arrange.model import build
 from core.arrange.reading import read
 from core.arrange.search import first_found
@@ -15,6 +14,7 @@ from core.arrange.search_parts import Placing, groups, improve_by_parts, solved_
 from core.arrange.settle import settle
 from core.arrange.watch import Watch
 from core.plan.step import Keep
+from core.timetable.clashes import clashes
 from tests.support.builders import a_bench, a_kitchen, a_step, hands_off
 
 
@@ -43,7 +43,7 @@ def test_held_tasks_stay_and_a_part_solves_the_whole(small):
     assert all(
         again.starts[task.index] == found.starts[task.index] for task in problem.tasks if task.index not in free
     )
-    assert judged(plan, settle(solved.about(problem), again), None) == ()
+    assert clashes(plan, settle(solved.about(problem), again)) == ()
 
 
 def test_with_all_held_the_solution_itself_is_still_one(small):
@@ -63,7 +63,7 @@ def test_improving_never_makes_it_worse_and_stays_clash_free(small):
     assert last[1].score < found.score
     scores = [each[1].score for each in told]
     assert scores == sorted(scores, reverse=True)
-    assert judged(plan, settle(last[0].about(problem), last[1]), None) == ()
+    assert clashes(plan, settle(last[0].about(problem), last[1])) == ()
 
 
 def test_groups_hold_every_task_once():
@@ -78,7 +78,7 @@ def test_a_feast_of_two_hundred_steps_is_placed_in_parts_and_repeatably():
     placings = [Placing(problem, make, Watch(Effort(work=4.0), None)) for _each in range(2)]
     one, other = (placing.place() for placing in placings)
     assert one is not None
-    assert judged(plan, settle(one[0].about(problem), one[1]), None) == ()
+    assert clashes(plan, settle(one[0].about(problem), one[1])) == ()
     assert other is not None
     assert one[1].starts == other[1].starts
     assert placings[0].watch.work == placings[1].watch.work
