@@ -1,4 +1,4 @@
-"""Lines of a benchmark file, with refusals that name the line and say the mend."""
+"""Lines of a benchmark file, and what both formats write alike; refusals name the line and say the mend."""
 
 from __future__ import annotations
 
@@ -7,7 +7,10 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import NoReturn
 
+from bench.project import Activity
 from core.measures.refusal import Refusal, quoted
+
+MOST_ACTIVITIES, MOST_RESOURCES, MOST_MINUTES = 5000, 50, 100_000
 
 
 @dataclass(slots=True)
@@ -65,3 +68,28 @@ class Lines:
         if not low <= value <= high:
             self.refuse(f"{what} is {value}", f"give {low} to {high}")
         return value
+
+
+def activity(lines: Lines, number: int, resources: int) -> Activity:
+    """Return the activity of the next line: its number, mode, length, and what it takes of each resource."""
+    wanted = f"activity {number} with its mode, its length and {resources} demands"
+    row = lines.numbers(wanted, 3 + resources)
+    if row[0] != number or row[1] != 1:
+        lines.refuse(f"activity {row[0]} in mode {row[1]} stands where {number} in mode 1 should", f"write {wanted}")
+    length = lines.checked(row[2], 0, MOST_MINUTES, "the length")
+    demands = tuple(lines.checked(each, 0, MOST_MINUTES, "a demand") for each in row[3 : 3 + resources])
+    return Activity(length, demands)
+
+
+def capacities(lines: Lines, resources: int, activities: list[Activity]) -> tuple[int, ...]:
+    """Return what the next line says there is of each resource: no less than any activity takes."""
+    found = lines.numbers(f"the amount there is of {resources} resources", resources)[:resources]
+    for resource, capacity in enumerate(found):
+        lines.checked(capacity, 1, MOST_MINUTES, f"the amount of resource {resource + 1}")
+        most = max(each.demands[resource] for each in activities)
+        if most > capacity:
+            lines.refuse(
+                f"there are {capacity} of resource {resource + 1} and an activity takes {most}",
+                "give it as many at least",
+            )
+    return tuple(found)

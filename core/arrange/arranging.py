@@ -70,7 +70,7 @@ class _Arranging:
         self.better = better
         self.stood = seen
         self.problem: Problem = read(plan, self.day, seen)
-        self.seen = _starts_seen(self.problem, seen)
+        self.seen = None if seen is None else self.problem.starts_in(seen)
         self.named: frozenset[str] = frozenset()
         self.best: Outcome | None = None
         self.best_found: Found | None = None
@@ -196,9 +196,3 @@ def _as(
         outcome.stopped if stopped is None else stopped,
         outcome.rounds if rounds is None else rounds,
     )
-
-
-def _starts_seen(problem: Problem, seen: Timetable | None) -> dict[int, int] | None:
-    if seen is None:
-        return None
-    return {problem.index[each.key]: each.start for each in seen.placed if each.key in problem.index}

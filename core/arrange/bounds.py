@@ -51,10 +51,7 @@ def bounds(
     timetable without a clash, from which the solver sets out.
     """
     problem = read(_minding_all(plan), None, seen)
-    starts = None
-    if seen is not None:
-        known = [each for each in seen.placed if each.key in problem.index]
-        starts = {problem.index[each.key]: each.start for each in known}
+    starts = None if seen is None else problem.starts_in(seen)
     found = {
         wish: Bound(amount, Proof.COUNTED) for wish, amount in counted(problem, starts).items() if wish in reached
     }

@@ -9,7 +9,7 @@ in a hundred.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -138,11 +138,11 @@ class Odds:
         and hands still hold (core.plan.network_push, and the validator's word that no clash is new); where even
         five minutes cannot be had there is nothing to tell. The chance is that of the timetable so moved.
         """
-        found = []
+        found, now = [], self.now
         for threat in candidates:
             for spare in earlier(self.order, (threat.step, threat.load), minutes):
                 chance = self.after(dict(spare.moved))
-                found.append(spare.told(chance, chance - self.now))
+                found.append(spare.told(chance, chance - now))
         found.sort(key=lambda each: (-each.chance, each.minutes, each.step, each.load))
         return tuple(found)
 
@@ -207,9 +207,7 @@ def chances(
     )
     value = odds.chances()
     spare = odds.spare([each for each in value.threats if each.over_runs > 0][:_CANDIDATES])
-    return Chances(
-        value.runs, value.on_time, value.nearly, value.servings, value.limits, value.threats, spare
-    )
+    return replace(value, spare=spare)
 
 
 def _over(days: Days, limit: Limit, served: Mapping[int, Minutes]) -> Minutes:

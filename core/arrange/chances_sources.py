@@ -7,13 +7,13 @@ from dataclasses import dataclass, field
 
 from core.arrange.chances_arcs import Apart, Bakes, Because, Hours, Occupant, Pool, Ref, Source, Work
 from core.plan.ids import CookId, StationId
-from core.plan.kitchen import HEATED, Station
+from core.plan.kitchen import HEATED
 from core.plan.meaning import keep_of, way_of
 from core.plan.menu import LinkKind
 from core.plan.network_limits import Key
 from core.plan.plan import Plan
 from core.plan.runs import Run, vessel_runs
-from core.plan.step import Holding, Use
+from core.plan.step import Attention, Holding, Use
 from core.timetable.timetable import Placed, Spot, Stay, Timetable
 
 Nodes = Mapping[Key, int]
@@ -82,8 +82,10 @@ def _wait(plan: Plan, stay: Stay, nodes: Nodes, standing: Standing) -> None:
         return
     leaves: tuple[Ref, ...] = ()
     if stay.after is not None:
-        after = [node for (step, load), node in nodes.items() if step == stay.after]
-        leaves = tuple(Ref(node, end=False) for node in after)
+        after = {load: node for (step, load), node in nodes.items() if step == stay.after}
+        if len(after) == sum(step == stay.before for step, _load in nodes) > 1:  # load by load
+            after = {load: node for load, node in after.items() if load == stay.load}
+        leaves = tuple(Ref(node, end=False) for node in after.values())
         if not leaves:
             return
     until = None if leaves else stay.end
@@ -120,23 +122,15 @@ def _put(plan: Plan, standing: Standing, use: Use, spot: Spot, occupant: Occupan
 
 
 def _apart(plan: Plan, standing: Standing) -> Iterator[Source]:
-    pairs = {
-        tuple(sorted((station.id, other)))
-        for station in plan.kitchen.stations
-        for other in station.not_with
-        if other != station.id
-    }
-    for one, other in sorted(pairs):
-        first, then = (_on(plan.kitchen.station.get(each), standing) for each in (one, other))
+    for pair in sorted(sorted((one.id, other.id)) for one, other in plan.kitchen.apart):
+        first, then = (_on(each, standing) for each in pair)
         if first and then:
             yield Apart(first, then)
 
 
-def _on(station: Station | None, standing: Standing) -> tuple[Occupant, ...]:
-    if station is None:
-        return ()
-    shelves = [one for key, some in standing.shelves.items() if key[0] == station.id for one in some]
-    return (*standing.units.get(station.id, ()), *shelves)
+def _on(station: StationId, standing: Standing) -> tuple[Occupant, ...]:
+    shelves = [one for key, some in standing.shelves.items() if key[0] == station for one in some]
+    return (*standing.units.get(station, ()), *shelves)
 
 
 def _vessels(
@@ -173,12 +167,12 @@ def _held(plan: Plan, run: Run, nodes: Nodes, inside: list[int], washing: int | 
         leaves: tuple[Ref, ...] = (Ref(washing, end=True),)
     else:
         leaves = tuple(Ref(node, end=True, gap=minutes) for node in inside)
-    until = None
+    served = []
     for step in run.steps:
         keep = keep_of(plan, plan.steps[step])
         if keep is not None and keep.wait.how is Holding.VESSEL:
-            until = max(until or -(10**9), plan.dish_of[step].course + minutes)
-    return Occupant(run.count, enters, begins, leaves, until)
+            served.append(plan.dish_of[step].course + minutes)
+    return Occupant(run.count, enters, begins, leaves, max(served, default=None))
 
 
 def _hours(plan: Plan, timetable: Timetable, nodes: Nodes) -> Iterator[Source]:
@@ -198,7 +192,7 @@ def _hours(plan: Plan, timetable: Timetable, nodes: Nodes) -> Iterator[Source]:
 def cooks_at(plan: Plan, placed: Placed) -> dict[CookId, bool]:
     """Return the cooks whom a load needs when it begins, and whether throughout."""
     found: dict[CookId, bool] = {}
-    hands_on = plan.steps[placed.step].attention == "hands-on"
+    hands_on = plan.steps[placed.step].attention is Attention.HANDS_ON
     for hand in placed.hands:
         if hand.cook is not None and hand.start == placed.start and hand.minutes > 0:
             found[hand.cook] = hands_on or hand.minutes >= placed.length

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from core.arrange.chances_arcs import Arc, Because, From
+from core.arrange.chances_arcs import Arc, From
 from core.arrange.chances_order import Order
 from core.plan.ids import StepId
 from core.plan.network_limits import Follows, Key
@@ -82,8 +82,11 @@ def _moved(placed: Placed, start: int) -> Placed:
 
 
 def _redrawn(stay: Stay, timetable: Timetable) -> Stay:
+    """Return a stay from the end of its load until what comes after: the same load there, or else the last."""
     before = timetable.at.get((stay.before, stay.load))
     after = timetable.loads_of.get(stay.after, ()) if stay.after is not None else ()
+    if stay.after is not None and len(after) == len(timetable.loads_of.get(stay.before, ())) > 1:
+        after = tuple(each for each in after if each.load == stay.load)
     start = stay.start if before is None else before.end
     return replace(stay, start=start, end=after[-1].start if after else stay.end)
 
@@ -113,7 +116,7 @@ def _follows(order: Order) -> Iterator[Follows]:
 
 def _gap(order: Order, arc: Arc) -> int:
     """Return the minutes of an arc as counted from the end of the load before."""
-    if arc.since is From.START and arc.why is not Because.HANDS:
+    if arc.since is From.START:
         return arc.minutes - order.nodes[arc.before].minutes
     return arc.minutes
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from core.arrange.problem import Problem, Slot
-from core.plan.ids import StationId
 from core.plan.kitchen import COLD, HEATED, Station, StationKind
 from core.plan.step import Use
 
@@ -115,15 +114,6 @@ def _many(problem: Problem, use: Use) -> bool:
     return use.units > 1 and singles and use.kind not in _ONE_PLACE
 
 
-def in_one_appliance(problem: Problem, station: StationId) -> tuple[StationId, ...]:
-    """Return the stations that are never in use together with one, whoever of them says so."""
-    kitchen = problem.plan.kitchen
-    own = kitchen.station[station].not_with
-    return tuple(
-        each.id for each in kitchen.stations if each.id != station and (each.id in own or station in each.not_with)
-    )
-
-
 def _shelves(station: Station, use: Use) -> list[int]:
     if use.raw:
         lowest = station.shelves[0]
@@ -174,7 +164,7 @@ def pooled_kinds(
             and not each.hours
             and not each.is_fire
             and each.place == stations[0].place
-            and not in_one_appliance(problem, each.id)
+            and not any(each in pair for pair in problem.plan.kitchen.apart)
             for each in stations
         )
         free = all(len(claim.slots) == len(stations) for claim in claims if claim.use.kind is kind)

@@ -124,6 +124,5 @@ def _of_stations(plan: Plan, steps: list[Step]) -> Iterator[Demand]:
             yield Demand(DemandKind.HEAT, station=station.id)
         if station.is_fire:
             yield Demand(DemandKind.FIRE, station=station.id)
-    pairs = {frozenset({one.id, other}) for one in plan.kitchen.stations for other in one.not_with}
-    for pair in sorted(sorted(each) for each in pairs if len(each) == 2):
+    for pair in sorted(sorted((one.id, other.id)) for one, other in plan.kitchen.apart):
         yield Demand(DemandKind.NOT_WITH, station=pair[0], other=pair[1])

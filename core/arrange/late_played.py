@@ -127,7 +127,7 @@ def _lengths(
     order: Order, lengths: Lengths, only_kinds: Collection[StationKind] | None
 ) -> tuple[list[int], list[bool]]:
     minutes, elastic = [node.minutes for node in order.nodes], [False] * len(order.nodes)
-    stations = order.plan.kitchen.station
+    kinds = {each.id: each.kind for each in order.plan.kitchen.stations}
     for number, node in enumerate(order.nodes):
         if node.placed is None:
             continue
@@ -137,7 +137,7 @@ def _lengths(
                 minutes[number] = lengths[node.key]
                 continue
         elif not spread.elastic and (
-            only_kinds is None or any(stations[spot.station].kind in only_kinds for spot in node.placed.spots)
+            only_kinds is None or any(kinds.get(spot.station) in only_kinds for spot in node.placed.spots)
         ):
             given = {"low": spread.low, "likely": spread.likely, "high": spread.high}[lengths]
             minutes[number] = max(round(given), int(spread.passed))

@@ -11,11 +11,12 @@ from dataclasses import dataclass, field
 from core.arrange.demand import Demand
 from core.plan.day import Lit, Washed
 from core.plan.ids import CookId, StationId, StepId
+from core.plan.meaning import longer_by
 from core.plan.menu import Dish, LinkKind
 from core.plan.plan import Plan
 from core.plan.runs import Run
 from core.plan.step import Step, Use
-from core.timetable.timetable import Placed
+from core.timetable.timetable import Placed, Timetable
 
 Stretch = tuple[int, int]
 Slot = tuple[StationId, int | None]
@@ -125,7 +126,7 @@ class Task:
         if self.begun is not None:
             return self.begun.end - self.begun.start
         longest = max(way.longest for way in self.ways)
-        return -(-longest * (100 + max(self.fuller, default=0)) // 100) + (LONGEST_PAUSE if self.cuts > 1 else 0)
+        return longer_by(longest, max(self.fuller, default=0)) + (LONGEST_PAUSE if self.cuts > 1 else 0)
 
     @property
     def early(self) -> int:
@@ -220,6 +221,10 @@ class Problem:
     kept_settings: dict[int, int] = field(default_factory=dict)
     lit: tuple[Lit, ...] = ()
     washed: tuple[Washed, ...] = ()
+
+    def starts_in(self, timetable: Timetable) -> dict[int, int]:
+        """Return the starts that a timetable has for the tasks, as far as it has them."""
+        return {self.index[each.key]: each.start for each in timetable.placed if each.key in self.index}
 
     def first(self, step: StepId) -> int:
         """Return the task of a step's first load."""

@@ -69,7 +69,7 @@ class _Again:
 
     def run(self) -> Timetable:
         """Return the best timetable found."""
-        seen = self._starts(self.seen)
+        seen = None if self.seen is None else self.problem.starts_in(self.seen)
         named: frozenset[str] = frozenset()
         while not self.watch.over:
             model = build(self.problem, seen=seen, named=named)
@@ -98,7 +98,7 @@ class _Again:
 
     def _set_out(self, model: Model) -> Found | None:
         """Return a solution at the starts of the last timetable, or near them where they do not hold."""
-        starts = self._starts(self.last) or {}
+        starts = self.problem.starts_in(self.last)
         if len(starts) == len(self.problem.tasks):
             part = model.board.model.clone()
             for task in self.problem.tasks:
@@ -131,9 +131,3 @@ class _Again:
             self.best, self.score = timetable, score
             if self.better is not None:
                 self.better(timetable)
-
-    def _starts(self, timetable: Timetable | None) -> dict[int, int] | None:
-        if timetable is None:
-            return None
-        index = self.problem.index
-        return {index[each.key]: each.start for each in timetable.placed if each.key in index}

@@ -12,6 +12,7 @@ from core.plan.kitchen import HEATED
 from core.plan.menu import LinkKind
 from core.plan.plan import Plan
 from core.plan.step import Attention
+from core.timetable.fires import hand_minutes
 from core.timetable.timetable import Placed, Stay, Timetable
 from core.timetable.warming import heat_up_minutes, points_of
 
@@ -223,29 +224,25 @@ def too_early(plan: Plan, timetable: Timetable) -> tuple[Early, ...]:
 
 def _hands_begin(plan: Plan, timetable: Timetable) -> list[int]:
     """Return when somebody's hands begin: at steps, switching on, lighting, washing up."""
-    found = [hand.start for placed in timetable.placed for hand in _hands(plan, placed)]
+    found = [start for placed in timetable.placed for start in _at_load(plan, placed)]
     for heating in timetable.heatings:
         station = plan.kitchen.station.get(heating.station)
-        by_hand = station is None or not station.is_fire or min(station.laying, station.lighting) > 0
-        found += [heating.start] if by_hand else []
+        found += [heating.start] if hand_minutes(station, heating) else []
     for washing in timetable.washings:
         vessel = plan.kitchen.vessel.get(washing.vessel)
         found += [washing.start] if vessel is None or vessel.by_hand else []
     return found
 
 
-def _hands(plan: Plan, placed: Placed) -> list[meaning.HandsAt]:
+def _at_load(plan: Plan, placed: Placed) -> list[int]:
+    """Return when hands begin at a load: those named, or as many as it asks for."""
     step = plan.steps.get(placed.step)
     if placed.hands:
-        return [meaning.HandsAt(each.start, each.minutes, 1, "", "") for each in placed.hands]
+        return [each.start for each in placed.hands]
     if step is None:
         return []
     asked = meaning.hands_of(plan, step, placed.length, placed.way)
-    return [
-        meaning.HandsAt(placed.start + each.start, each.minutes, each.people, each.skill, each.does)
-        for each in asked
-        if each.minutes
-    ]
+    return [placed.start + each.start for each in asked if each.minutes]
 
 
 def moved(timetable: Timetable, seen: Timetable) -> tuple[tuple[StepId, int, int], ...]:

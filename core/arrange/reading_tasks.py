@@ -151,7 +151,7 @@ def _pieces(plan: Plan, step: Step, task: int, way: Way) -> Iterator[Piece]:
 
 
 def _most_minutes(plan: Plan, way: Way) -> int:
-    return -(-way.longest * (100 + max(_fuller(plan, way), default=0)) // 100)
+    return meaning.longer_by(way.longest, max(_fuller(plan, way), default=0))
 
 
 def _counts_from_end(step: Step, does: str, start: int, length: int) -> bool:

@@ -44,7 +44,7 @@ def reflow(
     """
     day = day if day is None else with_seen(day, seen)
     problem = read(plan, day, seen)
-    starts = {problem.index[each.key]: each.start for each in seen.placed if each.key in problem.index}
+    starts = problem.starts_in(seen)
     watch = Watch(Effort(work=limit, limit=limit), stop)
     named: frozenset[str] = frozenset()
     while not watch.over:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from ortools.sat.python import cp_model
 
-from core.arrange.claims import in_one_appliance
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.rules_fire import Fire
 from core.arrange.rules_station import Standing
@@ -16,13 +15,8 @@ _Span = cp_model.IntervalVar
 
 def not_both(board: Board, standing: Standing, lit: list[Fire]) -> None:
     """Keep what is on one station apart from what is on the other, heating up and lighting included."""
-    done: set[frozenset[StationId]] = set()
-    for station in board.problem.plan.kitchen.stations:
-        for other in in_one_appliance(board.problem, station.id):
-            pair = frozenset({station.id, other})
-            if pair not in done:
-                done.add(pair)
-                _apart(board, standing, lit, (station.id, other))
+    for one, other in board.problem.plan.kitchen.apart:
+        _apart(board, standing, lit, (one.id, other.id))
 
 
 def _apart(board: Board, standing: Standing, lit: list[Fire], pair: tuple[StationId, StationId]) -> None:

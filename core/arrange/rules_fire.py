@@ -61,7 +61,7 @@ def _known(board: Board, station: Station, lit: Lit, burns: int) -> Fire:
     model, now = board.model, board.problem.now or 0
     left = lit.start + min(station.laying, station.lighting) - now
     if left > 0:
-        name = f"fire {station.id} {lit.start}"
+        name = f"fire {station.id} lit {lit.start}"
         board.chores.append(Chore(now, left, None, station.place, name, lit.cook))
     ready = lit.start + station.lighting
     return Fire(station.id, model.new_constant(1), model.new_constant(lit.start), ready, ready + burns, lit)

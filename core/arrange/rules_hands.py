@@ -21,8 +21,6 @@ from core.arrange.rules_walk import ways_elsewhere
 from core.arrange.variables import Board, Chore, Expr, Literal
 from core.plan.ids import CookId
 
-SWITCH_ON = 1  # minutes of a cook to switch an oven on
-
 
 @dataclass(slots=True)
 class Hands:
@@ -49,16 +47,15 @@ def hands(board: Board, standing: Standing, named: frozenset[str], *, walking: b
         pinned = labour.cook or (fixed.cook if fixed is not None else None)
         if labour.key in named or pinned is not None:
             found.named[number] = _choose_cooks(board, labour, per_cook, pinned)
+    walks = list(ways_elsewhere(board, found.labours)) if walking and board.problem.plan.kitchen.walk else []
+    found.walking = bool(walks)
     for skill in sorted({labour.skill for labour in found.labours} | {""}):
         some = [
             (interval, labour.people)
             for interval, labour in zip(intervals, found.labours, strict=True)
             if not skill or labour.skill == skill
         ]
-        if walking and board.problem.plan.kitchen.walk:
-            walks = [walk for labour, walk in ways_elsewhere(board, found.labours) if skill in ("", labour.skill)]
-            found.walking = found.walking or bool(walks)
-            some += [(walk, 1) for walk in walks]
+        some += [(walk, 1) for labour, walk in walks if skill in ("", labour.skill)]
         _enough(board, some, skill)
     for cook, own in per_cook.items():
         if own:

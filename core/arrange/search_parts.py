@@ -144,7 +144,7 @@ class Placing:
             model, found = self.solved
             problem = frozen(model.about(self.problem), found, group | free, absent)
         if eased:
-            self.rivals.eased(problem, group)
+            self.rivals.ease(problem, group)
         part = self.make(problem, giving=giving)
         if part is not None and self.solved is not None:
             if eased:

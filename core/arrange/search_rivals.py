@@ -65,7 +65,7 @@ class Rivals:
             self.needs.append(vessels.get(task.index, set()) | ({_HANDS} if task.pieces else set()))
         self._wants = self._all_wants()
 
-    def eased(self, problem: Problem, group: Iterable[int]) -> Problem:
+    def ease(self, problem: Problem, group: Iterable[int]) -> None:
         """Keep the cooks' work that has hours to choose from out of the last of them, each by a time of its own.
 
         Latest-first search would else heap it up where others have no choice.
@@ -76,7 +76,6 @@ class Rivals:
             if room >= _ROOMY and task.pieces and task.begun is None:
                 by = self.random.randint(_HOUR, min(10 * _HOUR, room * 3 // 5))
                 problem.bounds.append(Bound(index, False, high=self.latest[index] - by))
-        return problem
 
     def dishes(
         self, solved: Solved, group: set[int], placed: set[int], count: int, wanted: Wanted = UNKNOWN

@@ -26,6 +26,13 @@ class Settling:
         self.model = model
         self.found = found
         self.problem: Problem = model.board.problem
+        self.of_task: dict[int, list[int]] = {}
+        self.of_chore: dict[str, int] = {}
+        for number, labour in enumerate(model.hands.labours):
+            if labour.task is not None:
+                self.of_task.setdefault(labour.task, []).append(number)
+            elif labour.chore is not None:
+                self.of_chore[labour.chore] = number
         self.spots: dict[Key, tuple[Spot, ...]] = spots_of(model, found)
         self.heatings = heatings_of(model, found, self.spots)
         self.washes: list[Wash] = washings_needed(model, found)
@@ -54,8 +61,8 @@ class Settling:
         )
         hands = tuple(
             Hand(span[0], span[1] - span[0], cook)
-            for number, labour in enumerate(self.model.hands.labours)
-            if labour.task == index and (span := found.labours[number]) is not None
+            for number in self.of_task.get(index, ())
+            if (span := found.labours[number]) is not None
             for cook in named.get(number, ())
         )
         if index in self.model.board.cuts:
@@ -120,10 +127,8 @@ class Settling:
         return jobs
 
     def _who(self, chore: str, named: dict[int, tuple[CookId, ...]]) -> CookId | None:
-        for number, labour in enumerate(self.model.hands.labours):
-            if labour.chore == chore:
-                return next(iter(named.get(number, ())), None)
-        return None
+        number = self.of_chore.get(chore)
+        return None if number is None else next(iter(named.get(number, ())), None)
 
     def _washing(self, wash: Wash, named: dict[int, tuple[CookId, ...]]) -> Washing:
         start = self.found.values[wash.free.index] - wash.vessel.washing

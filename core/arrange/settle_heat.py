@@ -101,7 +101,7 @@ def _fires(model: Model, found: Found) -> list[Heated]:
             start = found.values[fire.start.index]
             minutes = model.board.problem.plan.kitchen.station[fire.station].lighting
             before = sum(1 for each in model.fires[:number] if each.station == fire.station)
-            chore = f"fire {fire.station} {start if fire.known is not None else before}"
+            chore = f"fire {fire.station} {before if fire.known is None else f'lit {start}'}"
             cook = fire.known.cook if fire.known is not None else None
             lit.append((Heated(fire.station, start, start + minutes, 0, chore, cook), fire.known is not None))
     return _needed(model, found, lit)

@@ -10,6 +10,7 @@ from core.arrange.demand import Demand
 from core.arrange.problem import LONGEST_PAUSE, Piece, Problem, Stretch, Task, Waiting, Way
 from core.arrange.tighten import tighten
 from core.plan.ids import CookId, StationId
+from core.plan.meaning import longer_by
 
 Expr = cp_model.LinearExpr | int
 Literal = cp_model.IntVar
@@ -235,7 +236,7 @@ def _minutes(
         full = model.new_bool_var(f"full{task.index}_{percent}")
         board.full.setdefault(task.index, {})[percent] = full
         for minutes, pick in options:
-            more = -(-minutes * (100 + percent) // 100) - minutes
+            more = longer_by(minutes, percent) - minutes
             both = full
             if pick is not None:
                 both = model.new_bool_var("")

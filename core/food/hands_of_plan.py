@@ -25,7 +25,7 @@ def hands_budget(plan: Plan, low: int, high: int) -> HandsBudget:
         )
     found = []
     earliest = _earliest(plan)
-    lengths = Lengths.of(plan).minutes
+    lengths = Lengths.of(plan, written=True).minutes
     for key, start in back_timed(plan).items():
         step = plan.steps[key[0]]
         for hand in hands_of(plan, step, lengths[key]):

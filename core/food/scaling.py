@@ -115,12 +115,17 @@ def _whole(exact: Quantity) -> int:
     return max(int(round_half_up(exact.amount)), 1 if exact.amount > 0 else 0)
 
 
+def spooned(unit: str) -> bool:
+    """Tell whether a unit is counted out, or measured by spoons and cups: no weight, no metric volume."""
+    return known(unit).kind != "weight" and unit not in ("ml", "cl", "dl", "l")
+
+
 def by_the_spoon(quantity: Quantity) -> Quantity:
     """Return a first amount as it is measured: halves of a spoon or cup from 2 up, quarters below.
 
     Weights stay as they are, and so does what is less than a quarter.
     """
-    if known(quantity.unit).kind == "weight" or quantity.unit in ("ml", "cl", "dl", "l"):
+    if not spooned(quantity.unit):
         return quantity
     step = Fraction(1, 2) if quantity.amount >= 2 else Fraction(1, 4)
     near = round_half_up(quantity.amount, step)

@@ -11,14 +11,14 @@ from fractions import Fraction
 from core.food.boiling import KETTLE_COOLS, Boil
 from core.food.hands import HandsBudget, Person, Reach, Task, shared, total_minutes
 from core.food.loads import LoadWork
-from core.food.scaling import Grows, Scaled, by_the_spoon
+from core.food.scaling import Grows, Scaled, by_the_spoon, spooned
 from core.food.thawing import CHANGE_EVERY, ThawOffer
 from core.food.tins import Tin, Tins
 from core.measures.minutes import show_minutes
 from core.measures.number import round_half_up, show_decimal, show_fraction
 from core.measures.quantity import Quantity
 from core.measures.quantity_show import show_quantity
-from core.measures.unit_names import known, worded
+from core.measures.unit_names import worded
 from core.measures.words import join_words, plural
 from core.plan.check_words import short
 
@@ -50,7 +50,7 @@ def said_scaled(each: Scaled) -> str:
 
 def _from_to(low: Quantity, high: Quantity) -> str:
     first, last = by_the_spoon(low), by_the_spoon(high)
-    if known(first.unit).kind == "weight" or first.unit in ("ml", "cl", "dl", "l"):
+    if not spooned(first.unit):
         one, other = show_quantity(first), show_quantity(last)
         return one if one == other else f"{one} to {other}"
     shown = show_fraction(first.amount), show_fraction(last.amount)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cached_property
+from itertools import combinations
 
 from core.plan.ids import CookId, StationId, VesselId
 
@@ -135,6 +136,15 @@ class Kitchen:
     vessels: tuple[Vessel, ...] = ()
     cooks: tuple[Cook, ...] = ()
     walk: int = 1
+
+    @cached_property
+    def apart(self) -> tuple[tuple[Station, Station], ...]:
+        """Pairs of stations that are never used at once, whichever of them says so, in the kitchen's order."""
+        return tuple(
+            (one, other)
+            for one, other in combinations(self.stations, 2)
+            if one.id in other.not_with or other.id in one.not_with
+        )
 
     @cached_property
     def station(self) -> dict[StationId, Station]:

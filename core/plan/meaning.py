@@ -103,7 +103,12 @@ def length_at(length: int, heat: Heat, setting: int) -> int:
 
 def length_when_full(length: int, heater: Heater) -> int:
     """Return the length in a station that is full with more than one dish (common practice: 10 to 15 % longer)."""
-    return -(-length * (100 + heater.full) // 100)
+    return longer_by(length, heater.full)
+
+
+def longer_by(length: int, per_cent: int) -> int:
+    """Return the length so many per cent longer, begun minutes counted."""
+    return -(-length * (100 + per_cent) // 100)
 
 
 def heat_of(plan: Plan, step: Step, way: int | None = None) -> Heat | None:

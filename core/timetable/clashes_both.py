@@ -27,7 +27,7 @@ class Busy(NamedTuple):
 
 def both_clashes(book: Book, stations: Collection[StationId]) -> Iterator[Clash]:
     """Find stations in use or heated at once that must not be; with each of these stations."""
-    for pair in book.facts.apart:
+    for pair in book.facts.plan.kitchen.apart:
         if pair[0].id in stations or pair[1].id in stations:
             yield from _at_once(book, pair)
 

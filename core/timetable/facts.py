@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import combinations
 
 from core.plan import calendar
 from core.plan.check_words import Words
@@ -168,18 +167,12 @@ class Facts:
 
     @cached_property
     def slower(self) -> dict[StationId, Heater]:
-        """Stations in which everything takes longer while they are full, and their heaters."""
-        stations = self.plan.kitchen.stations
-        return {each.id: each.heater for each in stations if each.heater is not None and each.heater.full > 0}
+        """Stations in which everything takes longer while they are full, and their heaters.
 
-    @cached_property
-    def apart(self) -> tuple[tuple[Station, Station], ...]:
-        """Pairs of stations that are never used at once, in the kitchen's order."""
-        return tuple(
-            (one, other)
-            for one, other in combinations(self.plan.kitchen.stations, 2)
-            if one.id in other.not_with or other.id in one.not_with
-        )
+        One with shelves is filled by area, not by units, and never full in this sense.
+        """
+        stations = (each for each in self.plan.kitchen.stations if not each.shelves)
+        return {each.id: each.heater for each in stations if each.heater is not None and each.heater.full > 0}
 
     @cached_property
     def kept_steps(self) -> tuple[tuple[StepId, Use], ...]:

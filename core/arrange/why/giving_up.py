@@ -145,8 +145,8 @@ def _opens(plan: Plan, _demand: Demand) -> Plan:
 
 
 def _station(plan: Plan, demand: Demand) -> Plan:
-    kitchen = plan.kitchen
-    if demand.kind_of is StationKind.BURNER and all(_plain(each) for each in kitchen.of_kind(StationKind.BURNER)):
+    kitchen, burners = plan.kitchen, plan.kitchen.of_kind(StationKind.BURNER)
+    if demand.kind_of is StationKind.BURNER and all(_plain(kitchen, each) for each in burners):
         return _with_kitchen(plan, replace(kitchen, stations=(*kitchen.stations, *_more_burners(plan))))
     room = _ROOM if demand.kind_of is not StationKind.BURNER else _rings(plan)
 
@@ -159,8 +159,9 @@ def _station(plan: Plan, demand: Demand) -> Plan:
     return _with_stations(plan, roomy)
 
 
-def _plain(station: Station) -> bool:
-    return station.units == 1 and not (station.hours or station.is_fire or station.not_with)
+def _plain(kitchen: Kitchen, station: Station) -> bool:
+    shared = any(station in pair for pair in kitchen.apart)
+    return station.units == 1 and not (station.hours or station.is_fire or shared)
 
 
 def _rings(plan: Plan) -> int:

@@ -9,6 +9,7 @@ import pytest
 import demo_data
 from bench.feasts import feast
 from core.arrange.chances import LimitKind, Odds, chances
+from core.arrange.chances_arcs import Pool
 from core.arrange.chances_lengths import draw, spread_of
 from core.arrange.chances_order import order_of
 from core.arrange.chances_run import simulate
@@ -20,9 +21,9 @@ from core.plan.day import Day, Fact, State
 from core.plan.ids import StepId
 from core.plan.kitchen import StationKind
 from core.plan.meaning import reserved
-from core.plan.step import Attention, Keep, Manner, Span
+from core.plan.step import Attention, Keep, Loads, Manner, Span, Wait
 from core.timetable.clashes import clashes
-from core.timetable.timetable import Hand
+from core.timetable.timetable import Hand, Placed, Stay, Timetable
 from tests.core.timetable.laid import laid
 from tests.support.builders import a_bench, a_dish, a_link, a_plan, a_step, a_use, at_oven, hands_off
 from tests.support.hand_made import hand_made
@@ -240,6 +241,27 @@ def test_spare_minutes_are_where_the_step_that_decides_begins_earlier():
     assert [each.chance for each in value.spare] == sorted((each.chance for each in value.spare), reverse=True)
     assert best.gain == pytest.approx(best.chance - value.on_time)
     assert best.chance == Odds(plan, shifted(timetable, dict(best.moved))).now
+
+
+def test_food_that_goes_on_load_by_load_waits_for_its_own_load():
+    fry, glaze = StepId("buns.fry"), StepId("buns.glaze")
+    placed = (Placed(fry, -60, 10), Placed(fry, -50, 10, 1), Placed(glaze, -30, 10), Placed(glaze, -20, 10, 1))
+    stays = (Stay(fry, glaze, -50, -30), Stay(fry, glaze, -40, -20, 1))
+    after = shifted(Timetable(placed, stays), {(fry, 0): -62})
+    assert [(each.start, each.end) for each in after.stays] == [(-52, -30), (-40, -20)]
+
+
+def test_a_shelf_is_free_when_the_load_that_waits_there_is_taken_up():
+    by_two = Loads(4, 2)
+    fry, glaze = hands_off("buns.fry", 10, loads=by_two), hands_off("buns.glaze", 10, loads=by_two)
+    wait = Wait(use=a_use("fridge", area=500, height=5))
+    dish = a_dish("buns", fry, glaze, written_for=4)
+    plan = a_plan(dish, links=(a_link("buns.fry", "buns.glaze", wait=wait),))
+    timetable = laid(plan, {"buns.fry": (-60, -50), "buns.glaze": (-30, -20)})
+    order = order_of(plan, timetable)
+    left = [each.leaves for source in order.sources if isinstance(source, Pool) for each in source.occupants]
+    glazed = [order.index[glaze.id, load] for load in (0, 1)]
+    assert [[ref.node for ref in leaves] for leaves in left] == [[glazed[0]], [glazed[1]]]
 
 
 def test_spare_minutes_that_would_clash_are_not_told():

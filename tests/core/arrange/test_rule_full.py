@@ -3,7 +3,7 @@
 import pytest
 
 from core.plan.decisions import Pin
-from core.plan.kitchen import Heater, Station, StationKind
+from core.plan.kitchen import Heater, Shelf, Station, StationKind
 from core.plan.step import Heat, Holding, Keep, Loads, Use, Wait
 from tests.core.arrange.arranged import meets, starts, where
 from tests.core.arrange.ruled import fits, kitchen, worked
@@ -180,3 +180,11 @@ def test_four_dishes_fill_two_ovens_of_different_measure(other, fit):
     found = sorted(meets(plan).placed, key=lambda each: each.length)
     assert [each.length for each in found] == sorted([20 + other // 5, 20 + other // 5, 22, 22])
     assert starts(meets(plan)) == {each.step: -each.length for each in found}
+
+
+def test_a_place_with_shelves_is_never_full_in_this_sense():
+    shelves = (Shelf(1000, 20), Shelf(1000, 20))
+    drawer = Station("oven", "Oven", StationKind.OVEN, 1, shelves, Heater(from_cold=(), full=50))
+    stands = Use(StationKind.OVEN, 1, heat=Heat(180, 180, 180), area=800, height=5)
+    plan = in_oven(baked("a", 20, taking=stands), baked("b", 20, taking=stands), ovens=(drawer,))
+    assert lengths(plan) == {"a.bake": 20, "b.bake": 20}

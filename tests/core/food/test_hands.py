@@ -11,8 +11,8 @@ from core.food.hands_of_plan import hands_budget
 from core.food.speak import said_budget, said_reach, said_shares
 from core.measures import Refusal
 from core.plan.kitchen import Window
-from core.plan.step import Attention, Keep, Loads, Touch
-from tests.support.builders import a_bench, a_cook, a_dish, a_kitchen, a_plan, a_step, a_use, chained
+from core.plan.step import Alternative, Attention, Keep, Loads, Span, Touch
+from tests.support.builders import a_bench, a_cook, a_dish, a_kitchen, a_link, a_plan, a_step, a_use, chained
 
 SKILLS = ("carve", "fry", "bake")
 tasks = st.lists(
@@ -190,6 +190,13 @@ def test_work_that_cannot_be_earlier_is_told_from_work_that_can():
     assert (budget.total, budget.earlier) == (20, 15)
     short = hands(budget.tasks, [Person("Ann", 10)])
     assert said_budget(short, clock, -30, 0).endswith("10 min over. 15 min of it can be done before 18:30.")
+
+
+def test_a_step_with_another_way_counts_as_it_is_written():
+    quick = Alternative("by machine", Span.of(10))
+    knead = a_step("bread.knead", "Knead", 40, alternatives=(quick,))
+    plan = a_bench(knead, a_step("bread.shape", "Shape", 5), links=(a_link("bread.knead", "bread.shape"),))
+    assert [task.minutes for task in hands_budget(plan, -1000, 0).tasks] == [40, 5]
 
 
 def test_loads_and_absences_count():

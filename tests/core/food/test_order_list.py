@@ -237,6 +237,36 @@ def test_a_link_that_brings_nothing_of_that_name_makes_nothing():
     assert needs_of(a_menu(yields=Yield("whey", parse_quantity("1 l"))))[1].made is None
 
 
+def test_what_two_links_bring_is_made_together():
+    """Two churnings give the same dish its buttermilk; what does not compare with the first is left out."""
+    some = {"yields": Yield("buttermilk", parse_quantity("1 l"))}
+    churns = [a_step(f"{dish}.churn", minutes=25, **some) for dish in ("butter", "ghee", "odd")]
+    line = Ingredient("buttermilk", parse_quantity("500 ml"))
+    plan = a_plan(
+        *(a_dish(str(churn.id).split(".")[0], churn, served=False) for churn in churns),
+        a_dish("cream", a_step("cream.pour", minutes=10), ingredients=(line,)),
+        links=(
+            a_link("butter.churn", "cream.pour", brings=parse_quantity("200 ml")),
+            a_link("ghee.churn", "cream.pour", brings=parse_quantity("0.1 l")),
+            a_link("odd.churn", "cream.pour", brings=parse_quantity("50 g")),
+        ),
+        transfer=0,
+    )
+    assert needs_of(plan)[0].made == parse_quantity("300 ml")
+
+
+def test_what_one_line_takes_of_a_by_product_another_line_of_the_dish_does_not_have():
+    churn = a_step("butter.churn", minutes=25, yields=Yield("buttermilk", parse_quantity("250 ml")))
+    lines = tuple(Ingredient("buttermilk", parse_quantity(each)) for each in ("200 ml", "300 ml"))
+    plan = a_plan(
+        a_dish("butter", churn, served=False),
+        a_dish("cream", a_step("cream.pour", minutes=10), ingredients=lines),
+        links=(a_link("butter.churn", "cream.pour", brings=parse_quantity("250 ml")),),
+    )
+    assert [each.made for each in needs_of(plan)] == [parse_quantity("250 ml"), parse_quantity("50 ml")]
+    assert [line.buy for line in order_list(needs_of(plan))] == [parse_quantity("250 ml")]
+
+
 def test_placed_starts_replace_those_counted_back():
     needs = needs_of(a_menu(), {StepId("cream.pour"): -200})
     assert [each.by for each in needs] == [None, -200, -200, -200]
