@@ -41,7 +41,7 @@ bench: ready-for-tests  ## measure, and print the figures with this machine's de
 	$(PY) -m bench $(ARGS)
 
 peer: ready  ## install the scheduling library that make bench compares with
-	$(PY) -m pip install --quiet --require-hashes -r requirements-bench.lock
+	$(PY) -m pip install --quiet --require-hashes --no-deps -r requirements-bench.lock
 
 lint: ready  ## ruff, and the layers
 	@$(BIN)/ruff check .
