@@ -5,7 +5,7 @@ What is held is constant in the model, so that a part of a large feast costs lit
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from ortools.sat.python import cp_model
@@ -14,11 +14,12 @@ from core.arrange.found import Found
 from core.arrange.model import Model
 from core.arrange.problem import Begun, Bound, Problem, Task, Waiting, Way
 from core.arrange.rules_heat import heat_up
-from core.arrange.settle_places import span_of
+from core.arrange.settle_places import crew_of, span_of
 from core.arrange.variables import Cold
 from core.plan.ids import StationId
 
 SOONER = 60  # minutes that the rules of heat let a heating begin before it must
+_CREW = 30  # minutes about something free within which work may change crews
 _HEATING = 120  # minutes before a bake in which its heating may lie
 
 
@@ -43,7 +44,19 @@ def frozen(model: Model, found: Found, free: set[int], absent: frozenset[int] = 
     for wait, setting in found.wait_settings.items():
         if all(owner in held for owner in _owners(whole.waits[wait])):
             problem.kept_settings[wait] = setting
+    problem.kept_crews.update(_crews(model, found, free, held))
     return problem
+
+
+def _crews(model: Model, found: Found, free: set[int], held: set[int]) -> Iterator[tuple[str, int]]:
+    """Return which crew does each labour of what is held, but for those about the time of something free."""
+    spans = [(found.starts[index] - _CREW, found.ends[index] + _CREW) for index in sorted(free)]
+    for labour, span in zip(model.hands.labours, found.labours, strict=True):
+        crew = crew_of(model, found, labour.key)
+        if crew is None or span is None or labour.task not in held:
+            continue
+        if not any(span[0] < until and since < span[1] for since, until in spans):
+            yield labour.key, crew
 
 
 def _owners(wait: Waiting) -> list[int]:
@@ -61,6 +74,7 @@ def replace_tasks(whole: Problem, tasks: list[Task], absent: frozenset[int]) -> 
         absent=absent,
         kept_slots={},
         kept_settings={},
+        kept_crews={},
     )
 
 

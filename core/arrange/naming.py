@@ -14,7 +14,10 @@ from core.plan.ids import CookId
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """Work for `people` cooks at fixed minutes in a place (None: anywhere); `number` and `key` are the labour's."""
+    """Work for `people` cooks at fixed minutes in a place (None: anywhere); `number` and `key` are the labour's.
+
+    `crew`: cooks of whom one could surely do it, as counted, but for walks and absences of some of them.
+    """
 
     number: int
     key: str
@@ -26,6 +29,7 @@ class Job:
     pinned: CookId | None = None
     chosen: tuple[CookId, ...] = ()
     place: str | None = None
+    crew: tuple[CookId, ...] = ()
 
     @property
     def end(self) -> int:
@@ -43,12 +47,33 @@ class NobodyLeft(Exception):
 
 def name_cooks(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]]:
     """Return the cooks of every job; raise NobodyLeft where there is no way to name them."""
-    named = _in_turn(problem, jobs)
-    if named is None:
-        named = _exactly(problem, jobs)
-    if named is None:
-        raise NobodyLeft(_around(problem, jobs))
+    named: dict[int, tuple[CookId, ...]] = {}
+    of_dish: dict[str, CookId] = {}
+    for stretch in _stretches(jobs, problem.plan.kitchen.walk):
+        some = _in_turn(problem, stretch, of_dish)
+        if some is None:
+            some = _in_turn(problem, stretch, of_dish, by_crew=True)
+        if some is None:
+            some = _exactly(problem, stretch)
+        if some is None:
+            raise NobodyLeft(_around(problem, stretch))
+        named |= some
+        of_dish |= {job.dish: some[job.number][0] for job in stretch if some[job.number]}
     return named
+
+
+def _stretches(jobs: list[Job], walk: int) -> Iterator[list[Job]]:
+    """Return the jobs stretch by stretch: between two stretches everybody is free for longer than a walk."""
+    stretch: list[Job] = []
+    until = 0
+    for job in sorted(jobs, key=_start):
+        if stretch and job.start > until + walk:
+            yield stretch
+            stretch = []
+        until = max(until, job.end) if stretch else job.end
+        stretch.append(job)
+    if stretch:
+        yield stretch
 
 
 def _able(problem: Problem, job: Job) -> list[CookId]:
@@ -93,18 +118,21 @@ def _meets(stretches: tuple[Stretch, ...], start: int, end: int) -> bool:
     return any(begins < end and start < ends for begins, ends in stretches)
 
 
-def _in_turn(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]] | None:
+def _in_turn(
+    problem: Problem, jobs: list[Job], of_dish: dict[str, CookId], *, by_crew: bool = False
+) -> dict[int, tuple[CookId, ...]] | None:
+    """Name cooks one job after the other; None where somebody is missing. `of_dish`: who was last at each dish."""
     busy: dict[CookId, list[Job]] = {cook.id: [] for cook in problem.plan.kitchen.cooks}
     walk = problem.plan.kitchen.walk
-    of_dish: dict[str, CookId] = {}
     named: dict[int, tuple[CookId, ...]] = {}
+    of_dish = dict(of_dish)
     for job in sorted(
         jobs, key=lambda each: (not each.pinned and not each.chosen, each.start, -each.minutes)
     ):
         free = [
             cook
             for cook in _able(problem, job)
-            if _free(busy[cook], job, walk)
+            if _free(busy[cook], job, walk) and (not by_crew or not job.crew or cook in job.crew)
         ]
         first = [job.pinned] if job.pinned else list(job.chosen)
         if not first and of_dish.get(job.dish) in free:
@@ -147,12 +175,11 @@ def _exactly(problem: Problem, jobs: list[Job]) -> dict[int, tuple[CookId, ...]]
     solver.parameters.max_deterministic_time = 2.0
     if solver.solve(model) not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
         return None
-    return {
-        job.number: tuple(
-            c for (number, c), literal in choice.items() if number == job.number and solver.value(literal)
-        )
-        for job in jobs
-    }
+    named: dict[int, tuple[CookId, ...]] = {job.number: () for job in jobs}
+    for (number, cook), literal in choice.items():
+        if solver.value(literal):
+            named[number] = (*named[number], cook)
+    return named
 
 
 def _too_far(jobs: list[Job], walk: int) -> Iterator[tuple[Job, Job]]:

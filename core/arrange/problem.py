@@ -197,9 +197,10 @@ class Fixed:
 class Problem:
     """All that the model is made from. Built once, never changed by the search.
 
-    `absent` tasks are left out for now; `kept_slots` (by claim) and `kept_settings` (by wait) are held for a
-    while. `now`: nothing begins before it; `stood` is where begun tasks stand; `lit` and `washed` are heatings and
-    washings begun before it.
+    `short` remembers when fewer cooks with a skill are there than some number (variables.nobody).
+    `absent` tasks are left out for now; `kept_slots` (by claim), `kept_settings` (by wait) and `kept_crews`
+    (by labour) are held for a while. `now`: nothing begins before it; `stood` is where begun tasks stand; `lit` and
+    `washed` are heatings and washings begun before it.
     """
 
     plan: Plan
@@ -214,11 +215,13 @@ class Problem:
     index: dict[tuple[StepId, int], int] = field(default_factory=dict)
     loads: dict[StepId, list[int]] = field(default_factory=dict)
     away: dict[CookId, tuple[Stretch, ...]] = field(default_factory=dict)
+    short: dict[tuple[str, int], list[Stretch]] = field(default_factory=dict)
     now: int | None = None
     stood: dict[int, Placed] = field(default_factory=dict)
     absent: frozenset[int] = frozenset()
     kept_slots: dict[tuple[int | None, int | None, int, int], tuple[Slot, ...]] = field(default_factory=dict)
     kept_settings: dict[int, int] = field(default_factory=dict)
+    kept_crews: dict[str, int] = field(default_factory=dict)
     lit: tuple[Lit, ...] = ()
     washed: tuple[Washed, ...] = ()
 

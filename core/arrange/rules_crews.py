@@ -15,6 +15,8 @@ from core.plan.ids import CookId
 from core.plan.kitchen import Cook
 
 _Demand = tuple[cp_model.IntervalVar, Expr]
+Crews = dict[str, dict[int, Literal] | int]
+"""Which crew does a labour, by its key: a literal for each that could, or the one it is held to."""
 
 
 def crews(
@@ -22,17 +24,29 @@ def crews(
     labours: list[Labour],
     named: dict[int, dict[CookId, Literal]],
     blocks: dict[CookId, list[cp_model.IntervalVar]],
-) -> None:
-    """Let every labour be done by one crew (or shared out among crews), none of them ever too small."""
+) -> tuple[Crews, list[tuple[CookId, ...]]]:
+    """Let every labour be done by one crew (or shared out among crews), none of them ever too small.
+
+    Return which crew does each labour that takes one cook, by its key, and the cooks of the crews; nothing where all
+    cooks are of one crew.
+    """
     groups = _groups(board, {labour.skill for labour in labours})
     facts = board.giving and any(task.fact for task in board.problem.tasks)  # more may be at it than there are
+    found: Crews = {}
     if len(groups) < 2 or board.asking or facts:
-        return
+        return found, []
     wanted: list[list[_Demand]] = [[] for _group in groups]
     for number, labour in enumerate(labours):
         able = [n for n, group in enumerate(groups) if not labour.skill or labour.skill in group[0].skills]
-        shares = _shares(board, labour, able, wanted)
         chosen = named.get(number, {})
+        kept = board.problem.kept_crews.get(labour.key)
+        if kept in able and labour.people == 1 and not chosen:
+            wanted[kept].append((labour_interval(board, labour, labour.present), 1))
+            found[labour.key] = kept
+            continue
+        shares = _shares(board, labour, able, wanted)
+        if labour.people == 1 and able:
+            found[labour.key] = shares or able[0]
         for crew, share in shares.items() if chosen else ():
             cooks = [chosen[cook.id] for cook in groups[crew] if cook.id in chosen]
             board.model.add(sum(cooks) == share)
@@ -42,6 +56,7 @@ def crews(
         counts = [count for _each, count in demands] + [count for _each, count in away]
         if demands:
             board.model.add_cumulative(intervals, counts, len(group))
+    return found, [tuple(cook.id for cook in group) for group in groups]
 
 
 def _groups(board: Board, asked: set[str]) -> list[list[Cook]]:
@@ -52,13 +67,13 @@ def _groups(board: Board, asked: set[str]) -> list[list[Cook]]:
     return list(groups.values())
 
 
-def _shares(board: Board, labour: Labour, able: list[int], wanted: list[list[_Demand]]) -> dict[int, Expr]:
+def _shares(board: Board, labour: Labour, able: list[int], wanted: list[list[_Demand]]) -> dict[int, Literal]:
     """Return how many of each crew do a labour, and note it with the crews."""
     model = board.model
     if len(able) == 1:
         wanted[able[0]].append((labour_interval(board, labour, labour.present), labour.people))
         return {}
-    shares: dict[int, Expr] = {}
+    shares: dict[int, Literal] = {}
     for crew in able:
         if labour.people == 1:
             share = model.new_bool_var(f"crew{crew}_{labour.key}")

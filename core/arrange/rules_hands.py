@@ -15,7 +15,7 @@ from ortools.sat.python import cp_model
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.labour import Labour
 from core.arrange.problem import Piece, Task
-from core.arrange.rules_crews import crews, labour_interval
+from core.arrange.rules_crews import Crews, crews, labour_interval
 from core.arrange.rules_station import Standing, blocked
 from core.arrange.rules_walk import ways_elsewhere
 from core.arrange.variables import Board, Chore, Expr, Literal
@@ -24,11 +24,16 @@ from core.plan.ids import CookId
 
 @dataclass(slots=True)
 class Hands:
-    """All hands wanted, in a fixed order, for the named ones who may do them, and whether walks count as work."""
+    """All hands wanted, in a fixed order, for the named ones who may do them, and whether walks count as work.
+
+    `crews`: which crew does a labour; `cooks` are those of each crew.
+    """
 
     labours: list[Labour] = field(default_factory=list)
     named: dict[int, dict[CookId, Literal]] = field(default_factory=dict)
     walking: bool = False
+    crews: Crews = field(default_factory=dict)
+    cooks: list[tuple[CookId, ...]] = field(default_factory=list)
 
 
 def hands(board: Board, standing: Standing, named: frozenset[str], *, walking: bool = False) -> Hands:
@@ -60,7 +65,8 @@ def hands(board: Board, standing: Standing, named: frozenset[str], *, walking: b
     for cook, own in per_cook.items():
         if own:
             board.model.add_no_overlap(own + _blocks(board, cook))
-    crews(board, found.labours, found.named, {cook: _blocks(board, cook) for cook in per_cook})
+    blocks = {cook: _blocks(board, cook) for cook in per_cook}
+    found.crews, found.cooks = crews(board, found.labours, found.named, blocks)
     if board.problem.plan.kitchen.walk:
         _time_to_walk(board, found)
     return found

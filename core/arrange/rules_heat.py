@@ -14,6 +14,7 @@ from ortools.sat.python import cp_model
 
 from core.arrange.claims import Claim
 from core.arrange.demand import Demand, DemandKind
+from core.arrange.problem import Stretch
 from core.arrange.rules_station import Standing
 from core.arrange.settings import settings_for_wait
 from core.arrange.variables import Bake, Board, Chore, Cold, Expr, Literal, wait_ends
@@ -215,14 +216,18 @@ def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
     units = board.problem.plan.kitchen.station[station].units
     heatings, claims = [], []
     demand = Demand(DemandKind.HEAT, station=station)
+    spans = [_standing(board, bake, station) for bake in here]
     for number, bake in enumerate(here):
-        if bake.fact:
+        if bake.fact or _surely_warm(number, spans, heater.keep_on):
             continue
         cold = board.model.new_bool_var(f"cold_{station}_{bake.owner}")
         warm = [
             _kept_warm(board, bake, other, station, heater.keep_on, strictly=index > number)
             for index, other in enumerate(here)
-            if index != number and other.high + heater.keep_on >= bake.low and other.low <= bake.high
+            if index != number
+            and other.high + heater.keep_on >= bake.low
+            and other.low <= bake.high
+            and (spans[number] is None or spans[index] is None)
         ]
         there = bake.present[station]
         heated = board.model.add_bool_or([cold, *warm, *([there.negated()] if there is not None else [])])
@@ -246,6 +251,38 @@ def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
         board.chores.append(_switch_on(board, station, cold, start, bake.owner))
     if units and here and not board.asking:
         _nothing_inside_while_heating(board, station, here, claims)
+
+
+def _standing(board: Board, bake: Bake, station: StationId) -> Stretch | None:
+    """Return from when to when a bake that is not moved in this model is surely in a station."""
+    if not bake.held or bake.present[station] is not None:
+        return None
+    if bake.task is not None:
+        begun = board.problem.tasks[bake.task].begun
+        return None if begun is None else (begun.start, begun.end)
+    if bake.wait is None:
+        return None
+    wait = board.problem.waits[bake.wait]
+    before = board.problem.tasks[wait.before].begun
+    after = board.problem.tasks[wait.after].begun if wait.after is not None else None
+    if before is None or (wait.after is not None and after is None):
+        return None
+    if after is not None:
+        return before.end, after.start
+    return None if board.giving or board.asking else (before.end, wait.until)
+
+
+def _surely_warm(number: int, spans: list[Stretch | None], keep_on: int) -> bool:
+    """Tell whether a bake that is not moved finds its oven warm from another that is not moved either.
+
+    The same as _kept_warm asks with literals: of two that go in together the earlier in the list is the first.
+    """
+    mine = spans[number]
+    return mine is not None and any(
+        other[0] <= mine[0] - (1 if index > number else 0) and mine[0] <= other[1] + keep_on
+        for index, other in enumerate(spans)
+        if index != number and other is not None
+    )
 
 
 def _switching(board: Board, station: StationId, longest: int) -> cp_model.Domain:

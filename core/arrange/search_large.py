@@ -35,7 +35,9 @@ class Large:
         self.heard: Solved | None = None
         self._next = 0.0
 
-    def make(self, problem: Problem, *, asking: bool = False, giving: bool = False) -> Model | None:
+    def make(
+        self, problem: Problem, *, asking: bool = False, giving: bool = False, aims: bool = True
+    ) -> Model | None:
         """Build the model of a part."""
         return build(
             problem,
@@ -44,6 +46,7 @@ class Large:
             named=self.named,
             explicit=self.explicit,
             asking=asking,
+            aims=aims,
         )
 
     def run(self) -> bool:

@@ -37,10 +37,13 @@ _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
 class Make(Protocol):
     """Builds the model of a problem; None where its waits contradict each other.
 
-    `asking`: without goals, every wish under a literal of its own. `giving`: limits may stretch, at a price.
+    `asking`: without goals, every wish under a literal of its own. `giving`: limits may stretch, at a price. `aims`
+    False: any timetable will do.
     """
 
-    def __call__(self, problem: Problem, *, asking: bool = False, giving: bool = False) -> Model | None:
+    def __call__(
+        self, problem: Problem, *, asking: bool = False, giving: bool = False, aims: bool = True
+    ) -> Model | None:
         """Return the model of a problem."""
         ...
 
@@ -87,7 +90,19 @@ class Placing:
             else:
                 self.left.append(group)
         self.left += waiting
-        return self.solved if not self.left else None
+        return self._weighed() if not self.left else None
+
+    def _weighed(self) -> Solved | None:
+        """Return the solution with its goals counted, which nobody asked about while dishes were placed."""
+        if self.solved is None:
+            return None
+        model, found = self.solved
+        part = self.make(frozen(model.about(self.problem), found, set()))
+        if part is not None:
+            hint(part, model, found, ())
+        solved, _infeasible = solved_part(part, self.watch, _LONGER)
+        self.solved = solved or self.solved
+        return solved
 
     def _held(self, group: set[int], *, eased: bool) -> bool:
         """Place a group while all others stay where they are."""
@@ -117,7 +132,7 @@ class Placing:
 
     def _hopeless(self, group: set[int]) -> bool:
         absent = frozenset(task.index for task in self.problem.tasks) - group
-        return solved_part(self.make(without(self.problem, absent)), self.watch, _LONGER)[1]
+        return solved_part(self.make(without(self.problem, absent), aims=False), self.watch, _LONGER)[1]
 
     def _take(self, group: set[int], solved: Solved | None) -> bool:
         if solved is None:
@@ -145,7 +160,9 @@ class Placing:
             problem = frozen(model.about(self.problem), found, group | free, absent)
         if eased:
             self.rivals.ease(problem, group)
-        part = self.make(problem, giving=giving)
+        else:
+            problem.kept_crews.clear()
+        part = self.make(problem, giving=giving, aims=giving)
         if part is not None and self.solved is not None:
             if eased:
                 hint(part, model, found, free, group)
@@ -235,7 +252,7 @@ def solved_part(part: Model | None, watch: Watch, work: float) -> tuple[Solved |
         return None, True
     bare = without_goal(part)
     bare.add_decision_strategy(by_latest(part), cp_model.CHOOSE_HIGHEST_MAX, cp_model.SELECT_MAX_VALUE)
-    solver, status = watch.solve(bare, min(work, _QUICK), fixed_search=True)
+    solver, status = watch.solve(bare, min(work, _QUICK), light=True, fixed_search=True)
     if status in _GOOD:
         return (part, read_found(part, solver)), False
     if status == cp_model.INFEASIBLE or work <= _QUICK:
@@ -245,7 +262,7 @@ def solved_part(part: Model | None, watch: Watch, work: float) -> tuple[Solved |
     for index, start in enumerate(part.board.start):
         if start.index not in hinted:
             bare.add_hint(start, part.board.latest[index])
-    solver, status = watch.solve(bare, work)
+    solver, status = watch.solve(bare, work, light=True)
     if status in _GOOD:
         return (part, read_found(part, solver)), False
     return None, bool(status == cp_model.INFEASIBLE)

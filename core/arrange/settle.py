@@ -11,7 +11,7 @@ from core.arrange.naming import Job, name_cooks
 from core.arrange.problem import Problem, Task
 from core.arrange.rules_vessel import Wash, washing_of
 from core.arrange.settle_heat import heatings_of
-from core.arrange.settle_places import spots_of
+from core.arrange.settle_places import crew_of, spots_of
 from core.arrange.settle_vessel import washings_needed
 from core.plan import meaning
 from core.plan.ids import CookId
@@ -122,9 +122,14 @@ class Settling:
                     pinned,
                     chosen,
                     place,
+                    self._crew(labour.key),
                 )
             )
         return jobs
+
+    def _crew(self, labour: str) -> tuple[CookId, ...]:
+        crew = crew_of(self.model, self.found, labour)
+        return () if crew is None else self.model.hands.cooks[crew]
 
     def _who(self, chore: str, named: dict[int, tuple[CookId, ...]]) -> CookId | None:
         number = self.of_chore.get(chore)

@@ -97,3 +97,11 @@ def _spots_at(claim: Claim, slots: tuple[Slot, ...]) -> tuple[Spot, ...]:
         else:
             found.append(Spot(station, 1 if claim.many else claim.use.units, shelf))
     return (*found, *(Spot(station, units) for station, units in rings.items()))
+
+
+def crew_of(model: Model, found: Found, labour: str) -> int | None:
+    """Return the number of the crew that does a labour in a solution; None: not one crew alone."""
+    crew = model.hands.crews.get(labour)
+    if crew is None or isinstance(crew, int):
+        return crew
+    return next((number for number, literal in crew.items() if found.values[literal.index]), None)

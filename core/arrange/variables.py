@@ -316,6 +316,13 @@ def start_domain(problem: Problem, task: Task, low: int, high: int) -> cp_model.
 
 def nobody(problem: Problem, piece: Piece) -> list[Stretch]:
     """Return when fewer cooks are there than a piece asks for."""
+    key = (piece.skill, piece.people)
+    if key not in problem.short:
+        problem.short[key] = _nobody(problem, piece)
+    return problem.short[key]
+
+
+def _nobody(problem: Problem, piece: Piece) -> list[Stretch]:
     cooks = [cook for cook in problem.plan.kitchen.cooks if not piece.skill or piece.skill in cook.skills]
     edges: dict[int, int] = {}
     for cook in cooks:

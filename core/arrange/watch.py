@@ -43,9 +43,19 @@ class Watch:
         self._budget = max(self._budget, self.work + work)
 
     def solve(
-        self, model: cp_model.CpModel, work: float, *, presolve: bool = True, fixed_search: bool = False
+        self,
+        model: cp_model.CpModel,
+        work: float,
+        *,
+        presolve: bool = True,
+        light: bool = False,
+        fixed_search: bool = False,
     ) -> tuple[cp_model.CpSolver, cp_model.CpSolverStatus]:
-        """Solve with one worker and a deterministic limit; return solver and status."""
+        """Solve with one worker and a deterministic limit; return solver and status.
+
+        `light`: presolve once and without probing, for models in which little is free: there the solver's own
+        preparation takes several times as long as its search.
+        """
         solver = cp_model.CpSolver()
         solver.parameters.num_workers = 1
         solver.parameters.random_seed = (self.effort.seed * 7919 + self.rounds) % (2**31 - 1)
@@ -54,6 +64,10 @@ class Watch:
         )
         solver.parameters.cp_model_presolve = presolve
         solver.parameters.symmetry_level = 0
+        if light:
+            solver.parameters.cp_model_probing_level = 0
+            solver.parameters.max_presolve_iterations = 1
+            solver.parameters.linearization_level = 0
         if fixed_search:
             solver.parameters.search_branching = cp_model.FIXED_SEARCH
         if self._ends is not None:

@@ -18,8 +18,8 @@ from core.timetable.clashes import clashes
 from tests.support.builders import a_bench, a_kitchen, a_step, hands_off
 
 
-def make(problem, *, asking=False, giving=False):
-    return build(problem, asking=asking, giving=giving)
+def make(problem, *, asking=False, giving=False, aims=True):
+    return build(problem, asking=asking, giving=giving, aims=aims)
 
 
 @pytest.fixture(scope="module")
