@@ -10,20 +10,18 @@ import importlib.util
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
-from threading import Event, Timer
 from typing import Any
 
 from ortools.sat.python import cp_model
 
 from bench.plain_model import plain_model
-from bench.project import Project, broken, least_length
+from bench.project import Project, broken
 from bench.project_plan import plan_of, starts_of
 from core.arrange.arranging import arrange
 from core.arrange.effort import Effort
 from core.arrange.found import read_found
 from core.arrange.model import build
 from core.arrange.outcome import Fit
-from core.arrange.possible import possible
 from core.arrange.reading import read
 from core.arrange.search import first_found
 from core.arrange.settle import settle
@@ -59,39 +57,14 @@ def peer_installed() -> bool:
 
 
 def ours(project: Project, seconds: float) -> Answer:
-    """Arrange the project as a plan; then ask whether it can be done a minute sooner, until that is impossible."""
+    """Arrange the project as a plan, as the cook has it."""
     began = time.perf_counter()
-
-    def left() -> float:
-        return seconds - (time.perf_counter() - began)
-
-    outcome = arrange(plan_of(project), Effort(work=1000 * seconds, limit=seconds * _ARRANGED))
+    outcome = arrange(plan_of(project), Effort(work=1000 * seconds, limit=seconds))
+    spent = time.perf_counter() - began
     if outcome.fit is Fit.IMPOSSIBLE:
-        return Answer(None, True, seconds - left())
+        return Answer(None, True, spent)
     best = _length(project, outcome.timetable) if outcome.fit is Fit.MEETS else None
-    least = best if outcome.bound == outcome.score else least_length(project)
-    while best is not None and best != least and left() > 0:
-        fit, timetable = _asked(project, best - 1, left())
-        if timetable is not None:
-            best = _length(project, timetable)
-        elif fit is Fit.IMPOSSIBLE:
-            least = best
-        else:
-            break
-    return Answer(best, best is not None and best == least, seconds - left())
-
-
-_ARRANGED = 0.3
-"""Share of the time in which the project is arranged; in the rest it is asked whether it can be shorter."""
-
-
-def _asked(project: Project, minutes: int, seconds: float) -> tuple[Fit, Timetable | None]:
-    stop = Event()
-    clock = Timer(seconds, stop.set)
-    clock.start()
-    found = possible(plan_of(project, minutes), work=1000.0, stop=stop)
-    clock.cancel()
-    return found.fit, found.timetable
+    return Answer(best, best is not None and outcome.bound == outcome.score, spent)
 
 
 def at_once(project: Project, seconds: float) -> Answer:

@@ -59,6 +59,11 @@ def _told(size: str, dishes: int, taken: list[float], answers: list[WhyNot]) -> 
     yield Row("   can be met after all, not found out", size, f"{can}, {open_} of {len(answers)}")
     mended = sum(each.fit is Fit.NOT_FOUND and each.repair is not None for each in answers)
     yield Row("   not found out, but with a repair that was tried", size, f"{mended} of {open_}")
+    given = sorted(len(each.repair.demands) for each in answers if each.repair is not None)
+    if given:
+        yield Row("   wishes that a repair gives up, median, most", size, f"{given[len(given) // 2]}, {given[-1]}")
+    bare = sum(not each.reasons for each in impossible)
+    yield Row("   impossible without a reason", size, f"{bare} of {len(impossible)}", "0")
 
 
 def one_cook(plan: Plan, _chance: Random) -> Plan:

@@ -17,6 +17,7 @@ from core.arrange.rules_heat import heat_up
 from core.arrange.settle_places import crew_of, span_of
 from core.arrange.variables import Cold
 from core.plan.ids import StationId
+from core.plan.runs import Run
 
 SOONER = 60  # minutes that the rules of heat let a heating begin before it must
 _CREW = 30  # minutes about something free within which work may change crews
@@ -49,8 +50,12 @@ def frozen(model: Model, found: Found, free: set[int], absent: frozenset[int] = 
 
 
 def _crews(model: Model, found: Found, free: set[int], held: set[int]) -> Iterator[tuple[str, int]]:
-    """Return which crew does each labour of what is held, but for those about the time of something free."""
-    spans = [(found.starts[index] - _CREW, found.ends[index] + _CREW) for index in sorted(free)]
+    """Return which crew does each labour of what is held, but for those about the time of work that is free."""
+    spans = [
+        (span[0] - _CREW, span[1] + _CREW)
+        for labour, span in zip(model.hands.labours, found.labours, strict=True)
+        if span is not None and labour.task in free
+    ]
     for labour, span in zip(model.hands.labours, found.labours, strict=True):
         crew = crew_of(model, found, labour.key)
         if crew is None or span is None or labour.task not in held:
@@ -109,7 +114,7 @@ def _held(model: Model, found: Found, task: Task) -> Task:
     longer = model.board.full.get(index, {}).items()
     full = max((percent for percent, literal in longer if found.values[literal.index]), default=0)
     begun = Begun(start, end, fact=False, full=full)
-    kept = Way(way.number, way.length, way.early, way.uses, settings)
+    kept = replace(way, settings=settings, instead=way is not task.ways[0])
     return replace(task, ways=(kept,), pieces=pieces, begun=begun)
 
 
@@ -121,7 +126,7 @@ def hint(part: Model, model: Model, found: Found, free: Iterable[int], new: Iter
     free = set(free)
     tell(part, model, found, free)
     _hold_heatings(part, model, found, free)
-    _hold_washings(part, model, found, free | set(new))
+    _hold_washings(part, model, found, free, set(new))
 
 
 def tell(part: Model, model: Model, found: Found, free: set[int]) -> None:
@@ -140,6 +145,45 @@ def tell(part: Model, model: Model, found: Found, free: set[int]) -> None:
         for slot, literal in choice.items():
             if taken is not None and literal is not None and len(choice) > 1:
                 whole.add_hint(literal, int(slot in taken))
+    _tell_heatings(part, model, found)
+    _tell_washings(part, model, found)
+    _tell_crews(part, model, found)
+    _tell_settings(part, found)
+
+
+def _tell_heatings(part: Model, model: Model, found: Found) -> None:
+    """Tell the part's model which heatings there were; one it knows and the whole did not was none."""
+    known = {(each.station, each.bake.owner): each for each in model.board.cold}
+    for each in part.board.cold:
+        old = known.get((each.station, each.bake.owner))
+        part.board.model.add_hint(each.cold, 0 if old is None else found.values[old.cold.index])
+        if old is not None:
+            part.board.model.add_hint(each.start, found.values[old.start.index])
+
+
+def _tell_washings(part: Model, model: Model, found: Found) -> None:
+    known = {(wash.vessel.id, wash.run.steps[0]): wash for wash in model.washes}
+    for wash in part.washes:
+        old = known.get((wash.vessel.id, wash.run.steps[0]))
+        if old is not None:
+            part.board.model.add_hint(wash.done, found.values[old.done.index])
+            part.board.model.add_hint(wash.free, found.values[old.free.index])
+
+
+def _tell_crews(part: Model, model: Model, found: Found) -> None:
+    for key, crew in part.hands.crews.items():
+        old = crew_of(model, found, key)
+        if old is not None and not isinstance(crew, int):
+            for number, literal in crew.items():
+                part.board.model.add_hint(literal, int(number == old))
+
+
+def _tell_settings(part: Model, found: Found) -> None:
+    for wait, picks in part.board.wait_settings.items():
+        setting = found.wait_settings.get(wait)
+        for celsius, pick in picks.items():
+            if setting is not None:
+                part.board.model.add_hint(pick, int(celsius == setting))
 
 
 def _hold_heatings(part: Model, model: Model, found: Found, free: set[int]) -> None:
@@ -215,18 +259,18 @@ def _quiet(session: list[tuple[int, int, str, bool]]) -> set[str]:
     return {owner for _start, _end, owner, _moving in session}
 
 
-def _hold_washings(part: Model, model: Model, found: Found, free: set[int]) -> None:
-    """Keep the washings of runs in which nothing is free, as long as nothing new wants their vessels."""
+def _hold_washings(part: Model, model: Model, found: Found, free: set[int], new: set[int]) -> None:
+    """Keep the washings after what is held, as long as nothing new wants their vessels."""
     known = {(wash.vessel.id, wash.run.steps[0]): wash for wash in model.washes}
     whole = part.board.problem
-    wanted = {
-        run.vessel
-        for run in whole.runs
-        if any(index in free for step in run.steps for index in whole.loads.get(step, ()))
-    }
+
+    def has(run: Run, some: set[int]) -> bool:
+        return any(index in some for step in run.steps for index in whole.loads.get(step, ()))
+
+    wanted = {run.vessel for run in whole.runs if has(run, new)}
     for wash in part.washes:
         old = known.get((wash.vessel.id, wash.run.steps[0]))
-        if old is not None and wash.vessel.id not in wanted:
+        if old is not None and wash.vessel.id not in wanted and not has(wash.run, free):
             _fix(part, wash.done, found.values[old.done.index])
             _fix(part, wash.free, found.values[old.free.index])
 

@@ -14,10 +14,10 @@ _HOUR = 60
 class Neighbourhoods:
     """Draws sets of tasks; `size` (tasks aimed at) grows while solving is easy and shrinks when it is not."""
 
-    def __init__(self, problem: Problem, seed: int) -> None:
+    def __init__(self, problem: Problem, seed: int, size: int = 16) -> None:
         self.problem = problem
         self.random = Random(seed)  # noqa: S311  # repeatable on purpose, nothing secret
-        self.size = float(min(len(problem.tasks), 16))
+        self.size = float(min(len(problem.tasks), size))
         self._dish_tasks: dict[str, list[int]] = {}
         for task in problem.tasks:
             self._dish_tasks.setdefault(task.dish.id, []).append(task.index)
@@ -31,6 +31,15 @@ class Neighbourhoods:
         """Adapt the size to how the last one went."""
         factor = 1.15 if easy else 0.85
         self.size = min(float(len(self.problem.tasks)), max(6.0, self.size * factor))
+
+    def dearest(self, found: Found) -> list[set[int]]:
+        """Return the tasks of each dish, the dish last whose waits cost most."""
+        price: dict[str, int] = dict.fromkeys(self._dish_tasks, 0)
+        for wait in self.problem.waits:
+            until = found.starts[wait.after] if wait.after is not None else wait.until
+            waited = until - found.ends[wait.before] - wait.least
+            price[self.problem.tasks[wait.before].dish.id] += waited * wait.cost
+        return [set(self._dish_tasks[dish]) for dish in sorted(price, key=lambda each: price[each])]
 
     def draw(self, found: Found) -> set[int]:
         """Return the tasks to free around a solution."""

@@ -46,13 +46,17 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """One way to do a task: reserved length, earliness, places; °C it may be given with the length at each."""
+    """One way to do a task: reserved length, earliness, places; °C it may be given with the length at each.
+
+    `instead`: it is held to this way although another is written first.
+    """
 
     number: int
     length: int
     early: int
     uses: tuple[Use, ...]
     settings: tuple[tuple[int, int], ...] = ()
+    instead: bool = False
 
     @property
     def shortest(self) -> int:
@@ -200,7 +204,8 @@ class Problem:
     `short` remembers when fewer cooks with a skill are there than some number (variables.nobody).
     `absent` tasks are left out for now; `kept_slots` (by claim), `kept_settings` (by wait) and `kept_crews`
     (by labour) are held for a while. `now`: nothing begins before it; `stood` is where begun tasks stand; `lit` and
-    `washed` are heatings and washings begun before it.
+    `washed` are heatings and washings begun before it. `changes`: whether changes of temperature are part of the
+    goal; None: if there are not too many pairs.
     """
 
     plan: Plan
@@ -222,6 +227,7 @@ class Problem:
     kept_slots: dict[tuple[int | None, int | None, int, int], tuple[Slot, ...]] = field(default_factory=dict)
     kept_settings: dict[int, int] = field(default_factory=dict)
     kept_crews: dict[str, int] = field(default_factory=dict)
+    changes: bool | None = None
     lit: tuple[Lit, ...] = ()
     washed: tuple[Washed, ...] = ()
 

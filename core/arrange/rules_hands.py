@@ -249,7 +249,7 @@ def _time_to_walk(board: Board, found: Hands) -> None:
     walk = board.problem.plan.kitchen.walk
     placed = [(number, found.labours[number]) for number in found.named if found.labours[number].places]
     for (one, mine), (other, theirs) in combinations(placed, 2):
-        for cook in set(found.named[one]) & set(found.named[other]):
+        for cook in sorted(set(found.named[one]) & set(found.named[other])):
             both = [found.named[one][cook], found.named[other][cook]]
             for here, at_one in mine.places.items():
                 for there, at_other in theirs.places.items():

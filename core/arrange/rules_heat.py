@@ -14,7 +14,8 @@ from ortools.sat.python import cp_model
 
 from core.arrange.claims import Claim
 from core.arrange.demand import Demand, DemandKind
-from core.arrange.problem import Stretch
+from core.arrange.held_heat import standing as standing_of
+from core.arrange.held_heat import surely_warm
 from core.arrange.rules_station import Standing
 from core.arrange.settings import settings_for_wait
 from core.arrange.variables import Bake, Board, Chore, Cold, Expr, Literal, wait_ends
@@ -76,6 +77,7 @@ def _of_task(board: Board, claim: Claim, present: dict[StationId, cp_model.IntVa
         degrees,
         picks if len(degrees) > 1 else {},
         present,
+        claim.use.heat.setting if claim.use.heat is not None else degrees[0],
         fact=task.fact,
         held=task.begun is not None,
     )
@@ -115,6 +117,7 @@ def _of_wait(
         degrees,
         picks,
         present,
+        degrees[0] if claim.use.heat is None else claim.use.heat.setting,
         held=held,
     )
 
@@ -216,9 +219,12 @@ def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
     units = board.problem.plan.kitchen.station[station].units
     heatings, claims = [], []
     demand = Demand(DemandKind.HEAT, station=station)
-    spans = [_standing(board, bake, station) for bake in here]
+    spans = [standing_of(board, bake, station) for bake in here]
     for number, bake in enumerate(here):
-        if bake.fact or _surely_warm(number, spans, heater.keep_on):
+        if bake.fact:
+            continue
+        if surely_warm(number, spans, heater.keep_on):
+            board.warm.append((bake, station))
             continue
         cold = board.model.new_bool_var(f"cold_{station}_{bake.owner}")
         warm = [
@@ -249,40 +255,8 @@ def _from_cold(board: Board, station: StationId, heater: Heater) -> None:
         claims.append((heatings[-1], units))
         board.cold.append(Cold(bake, station, cold, start, length - size))
         board.chores.append(_switch_on(board, station, cold, start, bake.owner))
-    if units and here and not board.asking:
+    if units and here:
         _nothing_inside_while_heating(board, station, here, claims)
-
-
-def _standing(board: Board, bake: Bake, station: StationId) -> Stretch | None:
-    """Return from when to when a bake that is not moved in this model is surely in a station."""
-    if not bake.held or bake.present[station] is not None:
-        return None
-    if bake.task is not None:
-        begun = board.problem.tasks[bake.task].begun
-        return None if begun is None else (begun.start, begun.end)
-    if bake.wait is None:
-        return None
-    wait = board.problem.waits[bake.wait]
-    before = board.problem.tasks[wait.before].begun
-    after = board.problem.tasks[wait.after].begun if wait.after is not None else None
-    if before is None or (wait.after is not None and after is None):
-        return None
-    if after is not None:
-        return before.end, after.start
-    return None if board.giving or board.asking else (before.end, wait.until)
-
-
-def _surely_warm(number: int, spans: list[Stretch | None], keep_on: int) -> bool:
-    """Tell whether a bake that is not moved finds its oven warm from another that is not moved either.
-
-    The same as _kept_warm asks with literals: of two that go in together the earlier in the list is the first.
-    """
-    mine = spans[number]
-    return mine is not None and any(
-        other[0] <= mine[0] - (1 if index > number else 0) and mine[0] <= other[1] + keep_on
-        for index, other in enumerate(spans)
-        if index != number and other is not None
-    )
 
 
 def _switching(board: Board, station: StationId, longest: int) -> cp_model.Domain:
@@ -331,7 +305,9 @@ def _nothing_inside_while_heating(
         else:
             intervals.append(board.model.new_optional_interval_var(bake.start, size, bake.end, there, ""))
     demands = [len(here)] * len(claims) + [1] * len(here)
-    board.model.add_cumulative(intervals, demands, len(here))
+    asked = board.ask(Demand(DemandKind.HEAT, station=station))
+    most: Expr = len(here) if asked is None else len(here) * asked + sum(demands) * (1 - asked)
+    board.model.add_cumulative(intervals, demands, most)
 
 
 def heat_up(heater: Heater, celsius: int) -> int:

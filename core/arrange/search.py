@@ -6,6 +6,8 @@ Shaw 1998 for the idea; CP-SAT solves each part. One worker and deterministic li
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import ceil, isfinite
+from typing import Any
 
 from ortools.sat.python import cp_model
 
@@ -15,8 +17,15 @@ from core.arrange.neighbourhoods import Neighbourhoods
 from core.arrange.watch import Watch
 
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
+_SAYS = (*_GOOD, cp_model.UNKNOWN)
 _FIRST_TRY = 0.4
 _PART = 0.4
+_WHOLE = 0.4  # work of the first solve of the whole
+_LONGER = 3.0  # each next one may take so many times as long
+_LEAST, _MOST = 0.1, 0.8  # share of the work for the whole, while parts pay and when they do not
+_IDLE, _IDLE_LATER = 8, 40  # so many parts without gain: they do not pay; or, where one did, no more
+_FADES = 0.8  # what the solve before the last still counts
+_NEAR = 1e-6
 
 
 def first_found(model: Model, watch: Watch, near: tuple[int, ...] | None = None) -> tuple[Found | None, bool]:
@@ -41,7 +50,7 @@ def first_found(model: Model, watch: Watch, near: tuple[int, ...] | None = None)
     work, presolve = 8.0, False  # without presolve a large menu's first solution comes sooner
     while not watch.over:
         before = watch.work
-        solver, status = watch.solve(bare, work, presolve=presolve)
+        solver, status = watch.solve(bare, work, presolve=presolve, strong=True)
         if status in _GOOD:
             return read_found(model, solver), False
         if status == cp_model.INFEASIBLE:
@@ -66,7 +75,9 @@ def _confirmed(model: Model, watch: Watch, *, presolved: bool, taken: float = 0.
 
     It may take longer than the first proof took: three times as long at most.
     """
-    _solver, status = watch.solve(without_goal(model), max(5.0, 3 * taken), presolve=not presolved)
+    _solver, status = watch.solve(
+        without_goal(model), max(5.0, 3 * taken), presolve=not presolved, strong=True
+    )
     return bool(status == cp_model.INFEASIBLE)
 
 
@@ -85,52 +96,178 @@ def without_goal(model: Model) -> cp_model.CpModel:
 
 def improve(model: Model, found: Found, watch: Watch, better: Callable[[Found], None]) -> tuple[Found, bool]:
     """Return the best solution found in the work left and whether it is proven best; `better` hears each."""
-    parts = Neighbourhoods(model.board.problem, watch.effort.seed)
-    while not watch.over:
-        free = parts.draw(found)
-        whole = len(free) == len(model.board.problem.tasks)
-        part = _narrowed(model, found, free)
-        solver, status = watch.solve(part, _PART * (4 if whole else 1))
-        if status not in _GOOD:
-            parts.judged(easy=False)
-            continue
-        candidate = read_found(model, solver)
-        parts.judged(easy=status == cp_model.OPTIMAL)
-        if candidate.score <= found.score:
-            improved = candidate.score < found.score
-            found = candidate
-            if improved:
-                better(found)
-        if whole and status == cp_model.OPTIMAL:
-            return found, True
-    return found, False
+    return _Improving(model, found, watch, better).run()
 
 
-def _narrowed(model: Model, found: Found, free: set[int]) -> cp_model.CpModel:
-    """Return a copy, hinted with the solution, in which all but the free tasks keep start, setting and slot."""
-    part = model.board.model.clone()
-    proto = part.proto
-    for index, start in enumerate(model.board.start):
+class _Improving:
+    """The whole model once, then parts of the day; the whole again, three times as long, as parts bring less.
+
+    A part cannot shorten a day in which all hangs together (a makespan), and only the whole gives a bound; where
+    many small wishes count, parts bring several times as much for their work.
+    """
+
+    def __init__(self, model: Model, found: Found, watch: Watch, better: Callable[[Found], None]) -> None:
+        self.model = model
+        self.found = found
+        self.watch = watch
+        self.better = better
+        self.parts = Neighbourhoods(model.board.problem, watch.effort.seed)
+        self.backwards = backwards(model.board.model)
+        self.bound: int | None = None
+        self.next_whole = _WHOLE
+        self.whole = _Paid()
+        self.part = _Paid()
+        self.idle, self.patience = 0, _IDLE
+
+    def run(self) -> tuple[Found, bool]:
+        """Return the best solution and whether it is proven best."""
+        every = len(self.model.board.problem.tasks)
+        while not self.watch.over:
+            free = set(range(every)) if self._whole_is_due() else self.parts.draw(self.found)
+            if len(free) == every:
+                self._try_whole()
+            else:
+                self._try_part(free)
+            if self.bound is not None and self.found.score <= self.bound:
+                return self.found, True
+        return self.found, False
+
+    @property
+    def _parts_pay(self) -> bool:
+        return self.idle < self.patience
+
+    def _whole_is_due(self) -> bool:
+        """Tell whether the next solve of the whole keeps to its share of the work."""
+        if self.next_whole == _WHOLE:
+            return True
+        whole, part = self.whole.rate, self.part.rate if self._parts_pay else 0.0
+        share = _MOST if part == 0 else min(_MOST, max(_LEAST, whole / (whole + part)))
+        return self.whole.all + self.next_whole <= share * (self.whole.all + self.part.all + self.next_whole)
+
+    def _try_whole(self) -> None:
+        """Solve with all free, and remember what no solution can beat.
+
+        Where parts are stuck it starts without the solution, which only leads it to where they are.
+        """
+        first = self.next_whole == _WHOLE
+        model = self.backwards.clone()
+        if self._parts_pay:
+            _hint(model, self.found)
+        work = self.next_whole if self.watch.left > 2 * self.next_whole else self.watch.left
+        self.next_whole *= _LONGER
+        solver, status, gain, spent = self._solved(model, work, strong=not first)
+        self.whole.add(0 if first else gain, spent)  # gain on a first solution says little of the next
+        if self.parts.whole and status != cp_model.OPTIMAL:
+            self.parts.judged(easy=False)
+        bound = solver.best_objective_bound
+        if status in _SAYS and isfinite(bound):
+            least = ceil(bound - _NEAR)
+            self.bound = least if self.bound is None else max(least, self.bound)
+
+    def _try_part(self, free: set[int]) -> None:
+        """Solve with some tasks free."""
+        part = self.model.board.model.clone()
+        _hint(part, self.found)
+        _hold(part, self.model, self.found, free)
+        _solver, status, gain, spent = self._solved(part, _PART)
+        self.part.add(gain, spent)
+        self.parts.judged(easy=status == cp_model.OPTIMAL)
+        self.idle += 1
+        if gain:
+            self.idle, self.patience = 0, _IDLE_LATER
+
+    def _solved(
+        self, model: cp_model.CpModel, work: float, *, strong: bool = False
+    ) -> tuple[cp_model.CpSolver, cp_model.CpSolverStatus, int, float]:
+        """Solve, keep what is no worse, tell what is better; return solver, status, gain and the work it took."""
+        before, score = self.watch.work, self.found.score
+        solver, status = self.watch.solve(model, work, strong=strong)
+        if status in _GOOD:
+            candidate = read_found(self.model, solver)
+            if candidate.score <= score:
+                self.found = candidate
+            if candidate.score < score:
+                self.better(candidate)
+        return solver, status, score - self.found.score, self.watch.work - before
+
+
+class _Paid:
+    """What solves of one kind brought for their work, the last ones counting most."""
+
+    def __init__(self) -> None:
+        self.gain = 0.0
+        self.work = 0.0
+        self.all = 0.0
+
+    @property
+    def rate(self) -> float:
+        """Return the gain for a unit of work."""
+        return self.gain / self.work if self.work else 0.0
+
+    def add(self, gain: int, work: float) -> None:
+        """Count one solve."""
+        self.gain = _FADES * self.gain + gain
+        self.work = _FADES * self.work + work
+        self.all += work
+
+
+def backwards(model: cp_model.CpModel) -> cp_model.CpModel:
+    """Return a copy whose intervals are read from plating back: what ends last comes first.
+
+    No overlap and capacity mean the same either way, but the solver's own search for schedules begins with the
+    interval that may start first, and a cook's day is good where all is late.
+    """
+    turned = model.clone()
+    for constraint in turned.proto.constraints:
+        if constraint.has_interval():
+            start, end = constraint.interval.start, constraint.interval.end
+            first, last = _negative(end), _negative(start)
+            _set(start, first)
+            _set(end, last)
+    return turned
+
+
+_Linear = tuple[list[int], list[int], int]
+
+
+def _negative(expr: Any) -> _Linear:
+    return list(expr.vars), [-each for each in expr.coeffs], -expr.offset
+
+
+def _set(expr: Any, wanted: _Linear) -> None:
+    expr.vars.clear()
+    expr.coeffs.clear()
+    expr.vars.extend(wanted[0])
+    expr.coeffs.extend(wanted[1])
+    expr.offset = wanted[2]
+
+
+def _hint(model: cp_model.CpModel, found: Found) -> None:
+    hint = model.proto.solution_hint
+    hint.vars.clear()
+    hint.values.clear()
+    hint.vars.extend(range(len(found.values)))
+    hint.values.extend(found.values)
+
+
+def _hold(part: cp_model.CpModel, model: Model, found: Found, free: set[int]) -> None:
+    """Let all but the free tasks keep start, setting and slot."""
+    proto, board = part.proto, model.board
+    for index, start in enumerate(board.start):
         if index in free:
             continue
         _fix(proto, start, found)
-        for literal in (*model.board.picks[index].values(), *model.board.way[index].values()):
+        for literal in (*board.picks[index].values(), *board.way[index].values()):
             if literal is not None:
                 _fix(proto, literal, found)
     for claim, slots in zip(model.standing.claims, model.standing.slots, strict=True):
         task = claim.task if claim.task is not None else None
         if claim.wait is not None:
-            task = model.board.problem.waits[claim.wait].before
+            task = board.problem.waits[claim.wait].before
         if task not in free:
             for chosen in slots.values():
                 if chosen is not None:
                     _fix(proto, chosen, found)
-    hint = proto.solution_hint
-    hint.vars.clear()
-    hint.values.clear()
-    hint.vars.extend(range(len(found.values)))
-    hint.values.extend(found.values)
-    return part
 
 
 def _fix(proto: object, var: cp_model.IntVar, found: Found) -> None:

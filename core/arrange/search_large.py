@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from core.arrange.claims import loaded_kinds
 from core.arrange.freeze import frozen, hint
@@ -25,7 +26,7 @@ class Large:
     def __init__(
         self, problem: Problem, seen: dict[int, int] | None, watch: Watch, hear: Callable[[Solved], None]
     ) -> None:
-        self.problem = problem
+        self.problem = replace(problem, changes=True)
         self.seen = seen
         self.watch = watch
         self._tell = hear

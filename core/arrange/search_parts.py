@@ -29,7 +29,8 @@ _QUICK, _LONGER = 0.3, 0.8
 _TRIES, _TURNS = 8, 4  # sets of others pushed out for a dish in one turn, and its turns
 _MENDS = 12  # sets moved in vain before limits are left stretched
 _MOST_FREE = 100  # tasks freed at once for a dish
-_PART = 0.4
+_PART = 0.07
+_SMALL = 10  # tasks freed at once to begin with
 _POLISH = 40  # every so many parts nothing moves but heatings and washings
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
 
@@ -98,11 +99,14 @@ class Placing:
             return None
         model, found = self.solved
         part = self.make(frozen(model.about(self.problem), found, set()))
-        if part is not None:
-            hint(part, model, found, ())
-        solved, _infeasible = solved_part(part, self.watch, _LONGER)
-        self.solved = solved or self.solved
-        return solved
+        if part is None:
+            return None
+        hint(part, model, found, ())
+        solver, status = self.watch.solve(part.board.model, _LONGER, light=True, improving=True)
+        if status not in _GOOD:
+            return None
+        self.solved = (part, read_found(part, solver))
+        return self.solved
 
     def _held(self, group: set[int], *, eased: bool) -> bool:
         """Place a group while all others stay where they are."""
@@ -286,12 +290,17 @@ def improve_by_parts(
     watch: Watch,
     better: Callable[[Solved], None],
 ) -> Solved:
-    """Return the best solution found in the work left; `better` hears each."""
-    parts = Neighbourhoods(problem, watch.effort.seed)
+    """Return the best solution found in the work left; `better` hears each.
+
+    First every dish is moved alone, the one that waits dearest first: while dishes were placed nobody asked how long
+    they wait.
+    """
+    parts = Neighbourhoods(problem, watch.effort.seed, _SMALL)
     number = 0
+    alone = parts.dearest(solved[1])
     while not watch.over:
         model, found = solved
-        free = parts.draw(found) if number % _POLISH else set()
+        free = alone.pop() if alone else parts.draw(found) if number % _POLISH else set()
         number += 1
         part = make(frozen(model.about(problem), found, free))
         if part is None:
@@ -300,7 +309,7 @@ def improve_by_parts(
         if free:  # else what is switched on and washed when is worked out anew for all
             hint(part, model, found, free)
         part.board.model.add(part.goals.total <= found.score)
-        solver, status = watch.solve(part.board.model, _PART)
+        solver, status = watch.solve(part.board.model, _PART, light=True, improving=True)
         if free:
             parts.judged(easy=status in (cp_model.OPTIMAL, cp_model.INFEASIBLE))
         if status not in _GOOD:

@@ -90,7 +90,7 @@ def _outcome(work: Work, stop: Event, better: Callable[[Outcome], None]) -> Outc
     from core.arrange.reflowing import reflow
 
     if work.near and work.seen is not None:
-        return reflow(work.plan, work.seen, stop=stop)
+        return reflow(work.plan, work.seen, stop=stop, better=better)
     return arrange(work.plan, work.effort, seen=work.seen, better=better, stop=stop)
 
 

@@ -24,7 +24,8 @@ _CUT = 60  # price of one more piece
 class Bake:
     """Something that wants a temperature: a task, or food held hot (`task` None).
 
-    `fact`: the day has settled it; `held`: it is not moved in this model, for whatever reason.
+    `wanted`: the setting it asks for. `fact`: the day has settled it; `held`: it is not moved in this model, for
+    whatever reason.
     """
 
     owner: str
@@ -39,6 +40,7 @@ class Bake:
     settings: tuple[int, ...]
     picks: dict[int, Literal]
     present: dict[StationId, Literal | None]
+    wanted: int
     fact: bool = False
     held: bool = False
 
@@ -82,6 +84,8 @@ class Cut:
 class Board:
     """Everything the rules and goals speak about.
 
+    `cold`: heatings that may be; `warm`: bakes not moved here that surely find their station warm.
+
     `giving`: limits may be stretched, at a price. `asking`: every wish holds only where its literal in `asked` is
     true, so that the solver can say which wishes contradict each other.
     """
@@ -107,6 +111,7 @@ class Board:
     stretched: list[tuple[Expr, int]] = field(default_factory=list)
     nowhere: bool = False
     cold: list[Cold] = field(default_factory=list)
+    warm: list[tuple[Bake, StationId]] = field(default_factory=list)
     chores: list[Chore] = field(default_factory=list)
     wait_settings: dict[int, dict[int, Literal]] = field(default_factory=dict)
     asked: dict[Demand, Literal] = field(default_factory=dict)
@@ -198,6 +203,8 @@ def _ways(
 ) -> dict[int, Literal | None]:
     """Return the literal of each way (None: there is no other)."""
     if len(task.ways) == 1:
+        if task.ways[0].instead:
+            board.priced.append((1, _OTHER_WAY))
         return {task.ways[0].number: None}
     found: dict[int, Literal | None] = {}
     for way in task.ways:

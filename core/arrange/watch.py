@@ -9,7 +9,8 @@ from ortools.sat.python import cp_model
 
 from core.arrange.effort import Effort
 
-_OVERHEAD = 0.02  # work counted for each call beside the solver's own, so that many small ones end too
+_OVERHEAD = 0.005  # work counted for each call beside the solver's own, so that many small ones end too
+_EACH = 3e-5  # and for each constraint: building and preparing a model takes time that the solver does not count
 _SECONDS = 7.0  # seconds that a unit of the solver's deterministic time took here, measured on the demo feast
 
 
@@ -49,12 +50,18 @@ class Watch:
         *,
         presolve: bool = True,
         light: bool = False,
+        strong: bool = False,
+        improving: bool = False,
         fixed_search: bool = False,
     ) -> tuple[cp_model.CpSolver, cp_model.CpSolverStatus]:
         """Solve with one worker and a deterministic limit; return solver and status.
 
         `light`: presolve once and without probing, for models in which little is free: there the solver's own
-        preparation takes several times as long as its search.
+        preparation takes several times as long as its search. `improving`: with a relaxation, which a sum of waits
+        needs to get down by more than a minute at a time.
+
+        `strong`: reason about who can follow whom on what holds one at a time; it proves in a tenth of the work
+        what is impossible there, and costs more in models that have little of it.
         """
         solver = cp_model.CpSolver()
         solver.parameters.num_workers = 1
@@ -67,7 +74,10 @@ class Watch:
         if light:
             solver.parameters.cp_model_probing_level = 0
             solver.parameters.max_presolve_iterations = 1
-            solver.parameters.linearization_level = 0
+            solver.parameters.linearization_level = 1 if improving else 0
+        if strong:
+            solver.parameters.use_strong_propagation_in_disjunctive = True
+            solver.parameters.use_dynamic_precedence_in_disjunctive = True
         if fixed_search:
             solver.parameters.search_branching = cp_model.FIXED_SEARCH
         if self._ends is not None:
@@ -81,7 +91,7 @@ class Watch:
         finally:
             done.set()
             guard.join()
-        self.work += solver.deterministic_time * _SECONDS + _OVERHEAD
+        self.work += solver.deterministic_time * _SECONDS + _OVERHEAD + _EACH * len(model.proto.constraints)
         return solver, status
 
     def _pass_on_stop(self, solver: cp_model.CpSolver, done: Event) -> None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 from threading import Event
 
-from core.arrange.demand import Demand, demands_of
+from core.arrange.demand import Demand, DemandKind, demands_of
 from core.arrange.effort import Effort
 from core.arrange.outcome import Fit
 from core.arrange.possible import possible
@@ -16,6 +16,7 @@ from core.arrange.reading import read
 from core.arrange.search_parts import LARGE
 from core.arrange.watch import Watch
 from core.arrange.why.assumed import Assumed
+from core.arrange.why.at_once import meets_at_once
 from core.arrange.why.giving_up import with_only
 from core.arrange.why.labels import Labels, labels_of
 from core.arrange.why.narrowing import narrowed
@@ -29,12 +30,14 @@ from core.plan.plan import Plan
 from core.timetable.timetable import Timetable
 
 LONG = 7
-"""Wishes in a set beyond which it helps nobody: in a feast that is not large the least repair is told beside it."""
+"""Wishes in a set beyond which it helps nobody: in a feast that is not large a repair is told beside it."""
 MOST_LOOKED_AT = 12
 """Wishes of a sum up to which each is left out once to see whether the sum needs it; longer sets are as they are."""
 MOST_NARROWED = 24
-"""Wishes of a sum beyond which it is told as it is: to look for fewer takes seconds, and twenty help nobody."""
+"""Wishes of a sum beyond which it is told as it is, with a repair: to look for fewer takes seconds."""
 _MOST_TOLD = 12
+_LAST_HOURS = 0.12  # work for a look at the last hours, at least: what a feast of ninety steps takes
+_AT_ONCE = 0.15  # work for a look at the whole
 _QUICK = 0.1  # work for one look at a few wishes
 _TINY = 40  # tasks below which every look may take its time
 _MOST_DISHES = 4  # dishes without a start that are looked at
@@ -85,11 +88,12 @@ class _Asking:
         """Return wishes that a quick look finds impossible: of one dish, of the last hours, of a small feast whole."""
         problem, core = self.assumed.problem, None
         parts = without_a_start(problem)[:_MOST_DISHES]
-        if len(problem.tasks) < LARGE:
-            core = self.assumed.core(0.05 * self.work)
         for steps in (*parts, *last_hours(problem, labels)):
             if core is None and len(steps) < len(problem.loads):
-                core = self.assumed.core_of(steps, (0.05 if steps in parts else 0.02) * self.work)
+                share = (0.05 if steps in parts else 0.02) * self.work
+                core = self.assumed.core_of(steps, max(share, _LAST_HOURS))
+        if core is None and len(problem.tasks) < LARGE:
+            core = self.assumed.core(0.05 * self.work)
         return core
 
     def reason_of(self, core: tuple[Demand, ...] | None) -> Reason | None:
@@ -103,18 +107,30 @@ class _Asking:
 
     def as_a_whole(self) -> WhyNot:
         """Return the answer for a feast that is small enough to be looked at whole."""
+        if len(self.assumed.problem.tasks) >= _TINY:
+            meets = meets_at_once(self.plan, self.assumed.watch, _AT_ONCE, near=self.timetable, day=self.day)
+            if meets:
+                return WhyNot(Fit.MEETS, proven=True)
+            passed = self.in_pass() if meets is None else None
+            if passed is not None and (passed.fit is not Fit.NOT_FOUND or passed.repair is not None):
+                return passed
+        return self.by_proof()
+
+    def by_proof(self) -> WhyNot:
+        """Return the answer where it is worth to look for a proof that there is no timetable at all."""
         stop, tiny = self.assumed.watch.stop, len(self.assumed.problem.tasks) < _TINY
         share = 0.4 if tiny else 0.15
         fit = possible(self.plan, share * self.work, near=self.timetable, day=self.day, stop=stop).fit
         if fit is Fit.MEETS:
             return WhyNot(Fit.MEETS, proven=True)
-        if fit is Fit.NOT_FOUND and not tiny:
-            return self.in_pass()
         reason = self.reason_of(self.assumed.core(0.25 * self.work))
         if reason is not None:
             return WhyNot(Fit.IMPOSSIBLE, (reason,), proven=True, repair=self.mend((reason,)))
-        reasons = _by_plans(self.plan, self.day, self.work, stop) if fit is Fit.IMPOSSIBLE else ()
-        return WhyNot(fit, reasons, proven=fit is Fit.IMPOSSIBLE, repair=None if reasons else self.mend(()))
+        if fit is Fit.NOT_FOUND:
+            return WhyNot(fit, repair=self.mend(()))
+        reasons = _by_plans(self.plan, self.day, self.work, stop)
+        mend = self.mend(reasons) if all(len(each.demands) > LONG for each in reasons) else None
+        return WhyNot(fit, reasons, proven=True, repair=mend)
 
     def in_pass(self) -> WhyNot:
         """Return the answer of one pass: that all meets, a dish that cannot be, or what was given up."""
@@ -133,18 +149,19 @@ class _Asking:
         return WhyNot(Fit.NOT_FOUND, repair=_as_repair(passed))
 
     def mend(self, told: Sequence[Reason]) -> Repair | None:
-        """Return what to give up instead: the least for a small feast, what a pass gave up for a large one.
+        """Return what to give up instead: the least for a small feast, what a pass gave up for another.
 
-        None where what is told is short enough; for a large feast, where that takes seconds, where anything is told.
+        None where what is told is short enough; a large feast, where that takes seconds, bears longer sets.
         """
         size = len(self.assumed.problem.tasks)
-        if told and (size >= LARGE or all(len(each.demands) <= LONG for each in told)):
+        bearable = LONG if size < LARGE else MOST_NARROWED
+        if told and all(len(each.demands) <= bearable for each in told):
             return None
-        found = None
-        if size < LARGE:
+        found = _as_repair(self._passed()) if size >= _TINY else None
+        if found is None and size < LARGE:
             stop = self.assumed.watch.stop
             found = repair(self.plan, self.assumed, 0.12 * self.work, day=self.day, stop=stop)
-        return found if found is not None or size < _TINY else _as_repair(self._passed())
+        return found
 
     def _passed(self) -> Tried:
         watch = self.assumed.watch
@@ -198,15 +215,26 @@ def _cannot(
 
 
 def _by_plans(plan: Plan, day: Day | None, work: float, stop: Event | None) -> tuple[Reason, ...]:
-    """Return the reason found by trying whole plans: slower, for what the solver's literals leave open."""
+    """Return the reason found by trying whole plans: slower, for what the solver's literals leave open.
+
+    Many wishes are taken kind by kind. The whole plan is known to be impossible, so that there is always one.
+    """
     wishes = demands_of(plan)
-    if len(wishes) > _FEW:
-        return ()
     watch = Watch(Effort(work=work, limit=4 * work + 2), stop)
-    few, smallest = narrowed(wishes, partial(_impossible, plan, day, watch))
-    if _impossible(plan, day, watch, few) is not True:
-        return ()
-    return (Reason(ReasonKind.WISHES, few, minimal=smallest),)
+    some = wishes if len(wishes) <= _FEW else _by_kinds(plan, day, watch, wishes)
+    few, smallest = narrowed(some, partial(_impossible, plan, day, watch)) if len(some) <= _FEW else (some, False)
+    sure = _impossible(plan, day, watch, few) is True
+    return (Reason(ReasonKind.WISHES, few if sure else wishes, minimal=smallest and sure),)
+
+
+def _by_kinds(plan: Plan, day: Day | None, watch: Watch, wishes: Sequence[Demand]) -> tuple[Demand, ...]:
+    """Return the wishes of the fewest kinds that cannot be kept."""
+
+    def impossible(kinds: Sequence[DemandKind]) -> bool | None:
+        return _impossible(plan, day, watch, [each for each in wishes if each.kind in kinds])
+
+    kinds, _sure = narrowed(tuple(dict.fromkeys(each.kind for each in wishes)), impossible)
+    return tuple(each for each in wishes if each.kind in kinds)
 
 
 def _impossible(plan: Plan, day: Day | None, watch: Watch, kept: Sequence[Demand]) -> bool | None:

@@ -21,6 +21,7 @@ from core.arrange.problem import Problem
 from core.arrange.settle import settle
 from core.arrange.watch import Watch
 from core.arrange.why.parts import concerned, part_of, room_for, stubborn
+from core.arrange.why.wishes import core_among
 from core.plan import calendar
 from core.plan.ids import StepId
 from core.timetable.timetable import Timetable
@@ -72,13 +73,12 @@ class Assumed:
 
     def _core(self, model: Model, work: float) -> tuple[Demand, ...] | None:
         bare = model.board.model.clone()
-        by_index = {literal.index: demand for demand, literal in model.board.asked.items()}
-        bare.add_assumptions([bare.get_bool_var_from_proto_index(index) for index in by_index])
-        solver, status = self.watch.solve(bare, work, presolve=False)
+        asked = model.board.asked
+        bare.add_assumptions([bare.get_bool_var_from_proto_index(each.index) for each in asked.values()])
+        solver, status = self.watch.solve(bare, work, presolve=False, light=True)
         if status != cp_model.INFEASIBLE:
             return None
-        found = solver.sufficient_assumptions_for_infeasibility()
-        return tuple(by_index[index] for index in found if index in by_index)
+        return core_among(asked, solver)
 
     def impossible(self, kept: Collection[Demand], work: float = _LOOK) -> bool | None:
         """Tell whether these wishes cannot all be kept though every other is given up; None: not found out.
@@ -99,8 +99,10 @@ class Assumed:
     def _whole(self, kept: Collection[Demand], work: float, *, presolve: bool) -> bool | None:
         return None if self.model is None else self._told(self.model, kept, work, presolve=presolve)
 
-    def _told(self, model: Model, kept: Collection[Demand], work: float, *, presolve: bool) -> bool | None:
-        _solver, status = self.watch.solve(_fixed(model, kept), work, presolve=presolve)
+    def _told(
+        self, model: Model, kept: Collection[Demand], work: float, *, presolve: bool, light: bool = True
+    ) -> bool | None:
+        _solver, status = self.watch.solve(_fixed(model, kept), work, presolve=presolve, light=light)
         if status == cp_model.INFEASIBLE:
             return True
         return False if status in _GOOD else None
@@ -108,6 +110,7 @@ class Assumed:
     def surely(self, kept: Sequence[Demand], work: float = 0.5) -> bool:
         """Tell whether both presolve settings find wishes impossible: a wrong answer has been reported of one.
 
+        The two have as little in common as can be: all of presolve, probing and linear relaxation, and none of them.
         What a part of the steps cannot keep the whole cannot keep either.
         """
         steps = concerned(self.problem, kept, self._always)
@@ -115,10 +118,16 @@ class Assumed:
         model = _built(part_of(self.problem, steps)) if few else self.model
         if model is None:
             return True
-        return all(self._told(model, kept, work, presolve=presolve) is True for presolve in (True, False))
+        return all(
+            self._told(model, kept, work, presolve=each, light=not each) is True for each in (False, True)
+        )
 
     def lightest(self, weights: dict[Demand, int], work: float) -> Dropped | None:
-        """Return the wishes to give up so that all others can be kept, the least weight found; None: none found."""
+        """Return the wishes to give up so that all others can be kept, light ones; None: none found.
+
+        Of each set that the solver finds impossible the lightest is given up; where that takes too long, a sum of
+        weights is made as small as can be in the time.
+        """
         problem = self.problem  # near its own hours: what is given up a little is the lightest
         model = build(problem, asking=True, explicit=loaded_kinds(problem))
         if model is None:
@@ -131,16 +140,46 @@ class Assumed:
             bare.add_hint(literal, 1)
         for start, latest in zip(board.start, board.latest, strict=True):
             bare.add_hint(bare.get_int_var_from_proto_index(start.index), latest)
-        bare.minimize(sum((1 - literal) * weights[demand] for demand, literal in kept.items()))
-        solver, status = self.watch.solve(bare, work, presolve=False)
-        if status not in _GOOD:
-            return None
+        solver, best = self._one_of_each(bare, kept, weights, work)
+        if solver is None:
+            bare.minimize(sum((1 - literal) * weights[demand] for demand, literal in kept.items()))
+            solver, status = self.watch.solve(bare, work, presolve=False, light=True)
+            best = status == cp_model.OPTIMAL
+            if status not in _GOOD:
+                return None
         dropped = tuple(demand for demand, literal in kept.items() if not solver.boolean_value(literal))
         try:
             timetable = settle(model, read_found(model, solver))
         except NobodyLeft:
             timetable = None
-        return Dropped(dropped, status == cp_model.OPTIMAL, timetable)
+        return Dropped(dropped, best, timetable)
+
+    def _one_of_each(
+        self,
+        bare: cp_model.CpModel,
+        kept: dict[Demand, cp_model.IntVar],
+        weights: dict[Demand, int],
+        work: float,
+    ) -> tuple[cp_model.CpSolver | None, bool]:
+        """Return a solution that gives up one wish of each impossible set, and whether none gives up lighter ones.
+
+        None gives up lighter ones where the sets have no wish in common.
+        """
+        left, seen, apart = dict(kept), set[Demand](), True
+        ends = self.watch.work + work
+        while self.watch.work < ends and not self.watch.over:
+            asking = bare.clone()
+            asking.add_assumptions([asking.get_bool_var_from_proto_index(each.index) for each in left.values()])
+            solver, status = self.watch.solve(asking, ends - self.watch.work, presolve=False, light=True)
+            if status in _GOOD:
+                return solver, apart
+            core = core_among(left, solver) if status == cp_model.INFEASIBLE else ()
+            if not core:
+                break
+            apart = apart and seen.isdisjoint(core)
+            seen.update(core)
+            del left[min(core, key=lambda each: weights[each])]
+        return None, False
 
 
 @dataclass(frozen=True, slots=True)

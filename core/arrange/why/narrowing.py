@@ -2,28 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Hashable, Sequence
+from typing import TypeVar
 
-from core.arrange.demand import Demand
-
-Impossible = Callable[[Sequence[Demand]], bool | None]
-"""Tells whether wishes alone, all others given up, cannot be kept; None: not found out."""
+Wish = TypeVar("Wish", bound=Hashable)
 
 
-def narrowed(wishes: Sequence[Demand], impossible: Impossible) -> tuple[tuple[Demand, ...], bool]:
+def narrowed(
+    wishes: Sequence[Wish], impossible: Callable[[Sequence[Wish]], bool | None]
+) -> tuple[tuple[Wish, ...], bool]:
     """Return a set that is impossible, and whether it is sure that none of it could be left out.
 
-    `wishes` are known to be impossible together; earlier ones are rather kept. What cannot be found out stays in.
+    `wishes` (or kinds of them) are known to be impossible together; earlier ones are rather kept. `impossible` tells
+    whether some alone, all others given up, cannot be kept; None: not found out, and what cannot be stays in.
     """
     sure = True
 
-    def asked(some: Sequence[Demand]) -> bool:
+    def asked(some: Sequence[Wish]) -> bool:
         nonlocal sure
         answer = impossible(some)
         sure = sure and answer is not None
         return bool(answer)
 
-    def part(held: list[Demand], fresh: bool, among: list[Demand]) -> list[Demand]:
+    def part(held: list[Wish], fresh: bool, among: list[Wish]) -> list[Wish]:
         if fresh and asked(held):
             return []
         if len(among) == 1:

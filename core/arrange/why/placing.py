@@ -19,12 +19,13 @@ from core.arrange.model import Model, build
 from core.arrange.naming import NobodyLeft
 from core.arrange.problem import Bound, Problem
 from core.arrange.reading import read
-from core.arrange.search import by_latest, without_goal
+from core.arrange.search import without_goal
 from core.arrange.search_parts import groups
 from core.arrange.settle import settle
 from core.arrange.tighten import tighten
 from core.arrange.watch import Watch
 from core.arrange.why.giving_up import without
+from core.arrange.why.wishes import Wishes
 from core.plan.day import Day
 from core.plan.ids import DishId, StepId
 from core.plan.plan import Plan
@@ -33,14 +34,12 @@ from core.timetable.clashes import clashes
 from core.timetable.timetable import Timetable
 
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
-_QUICK, _LONGER = 0.1, 0.4  # work for a group, for a dish that gives up wishes
-_TOGETHER = 4  # dishes of a larger group that are tried together before each is tried alone
+_QUICK = 0.1  # work for a group with all its wishes
+_TOGETHER = 60  # tasks placed at a time
 _HOUR = 60
 _ROOMY = 4 * _HOUR  # a task that may begin within so many minutes leaves the last of them to others
 _STRIDE = 137  # spreads the tasks that leave room: no divisor of the minutes they have
-_WAITS = frozenset({DemandKind.MOST_WAIT, DemandKind.KEEPS})
-_TIMES = _WAITS | {DemandKind.SERVED, DemandKind.EARLIEST, DemandKind.LATEST, DemandKind.CLOCK}
-_TIMES |= {DemandKind.PIN, DemandKind.ORDER, DemandKind.OPENS}
+Solved = tuple[Model, Found]
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,73 +94,99 @@ class _Pass:
 
     problem: Problem
     watch: Watch
-    solved: tuple[Model, Found] | None = None
+    solved: Solved | None = None
     placed: set[int] = field(default_factory=set)
     hard: list[set[int]] = field(default_factory=list)
     left: bool = False
 
     def run(self) -> None:
-        """Place all, a group of dishes at a time; a group without a place by fewer dishes."""
-        waiting = groups(self.problem)
+        """Place all, a group of dishes at a time; a group for which that takes too long dish by dish."""
+        waiting = _larger(groups(self.problem))
         while waiting and not self.left:
             group = waiting.pop(0)
-            if self._takes(group, spread=True):
+            if self._takes(group) or self._gives(group):
                 continue
-            dishes: dict[DishId, set[int]] = {}
-            for index in sorted(group):
-                dishes.setdefault(self.problem.tasks[index].dish.id, set()).add(index)
-            parts = list(dishes.values())
-            if len(parts) > 1:
-                some = _TOGETHER if len(parts) > _TOGETHER else 1
-                waiting[:0] = [set().union(*parts[at : at + some]) for at in range(0, len(parts), some)]
-                continue
-            self.hard.append(group)
-            self.left = not any(self._takes(group, given=given) for given in (_WAITS, _TIMES))
+            dishes = self._dishes(group)
+            if len(dishes) > 1:
+                waiting[:0] = dishes
+            else:
+                self.hard.append(group)
+                self.left = True
 
-    def _takes(
-        self, group: set[int], *, spread: bool = False, given: Collection[DemandKind] = ()
-    ) -> bool:
-        """Place a group, what stands staying where it is; `given` are kinds of wishes that it need not keep."""
-        if self.watch.over:
-            return False
+    def _dishes(self, group: Collection[int]) -> list[set[int]]:
+        dishes: dict[DishId, set[int]] = {}
+        for index in sorted(group):
+            dishes.setdefault(self.problem.tasks[index].dish.id, set()).add(index)
+        return list(dishes.values())
+
+    def _part(self, group: set[int]) -> Problem:
+        """Return the problem in which a group is free, what stands stays where it is and all else is not there."""
         absent = frozenset(task.index for task in self.problem.tasks) - self.placed - group
         if self.solved is None:
-            problem = lacking(self.problem, absent)
-        else:
-            problem = frozen(self.solved[0].about(self.problem), self.solved[1], group, absent)
-        problem = _easier(problem, group, given)
-        if spread:
-            _spread(problem, group)
+            return lacking(self.problem, absent)
+        return frozen(self.solved[0].about(self.problem), self.solved[1], group, absent)
+
+    def _takes(self, group: set[int]) -> bool:
+        """Place a group with all its wishes."""
+        if self.watch.over:
+            return False
+        problem = self._part(group)
+        _spread(problem, group)
         model = build(problem, aims=False)
         if model is None:
             return False
-        if self.solved is not None and spread:
+        if self.solved is not None:
             hint(model, *self.solved, set(), group)
-        elif self.solved is not None:
-            tell(model, *self.solved, set())
         bare = without_goal(model)
-        bare.add_decision_strategy(by_latest(model), cp_model.CHOOSE_HIGHEST_MAX, cp_model.SELECT_MAX_VALUE)
-        solver, status = self.watch.solve(bare, _LONGER if given else _QUICK, presolve=False, fixed_search=True)
+        for index in sorted(group):
+            bare.add_hint(model.board.start[index], model.board.latest[index])
+        solver, status = self.watch.solve(bare, _QUICK, presolve=False, light=True)
         if status not in _GOOD:
             return False
         self.solved = model, read_found(model, solver)
         self.placed |= group
-        self.problem = _easier(self.problem, group, given)
+        return True
+
+    def _gives(self, group: set[int]) -> bool:
+        """Place a group though some of its wishes about times must be given up for it."""
+        if self.watch.over:
+            return False
+        part = self._part(group)
+        wishes = Wishes.of(part, group)
+        model = build(wishes.problem, aims=False)
+        if model is None:
+            return False
+        if self.solved is not None:
+            tell(model, *self.solved, set())
+        solver = wishes.kept(model, self.watch, tighten(part, part.high)[1], alone=len(self._dishes(group)) == 1)
+        if solver is None:
+            return False
+        self.solved = model, read_found(model, solver)
+        self.placed |= group
+        dropped = not_kept(part, self.solved[1], group)
+        lacking_some = {index for demand in dropped for index in wishes.tasks_of(demand)}
+        self.hard += [dish for dish in self._dishes(group) if dish & lacking_some]
+        self.problem = _easier(self.problem, dropped)
         return True
 
 
-def _easier(problem: Problem, group: Collection[int], given: Collection[DemandKind]) -> Problem:
-    """Return a problem in which a group need not keep some kinds of wishes about times."""
-    if not given:
-        return problem
+def _larger(some: list[set[int]]) -> list[set[int]]:
+    """Return groups joined as far as they are quickly placed: each costs a model of all that stands."""
+    found: list[set[int]] = []
+    for group in some:
+        if found and len(found[-1]) + len(group) <= _TOGETHER:
+            found[-1] |= group
+        else:
+            found.append(set(group))
+    return found
 
-    def gone(demand: Demand | None, *tasks: int) -> bool:
-        return demand is not None and demand.kind in given and any(each in group for each in tasks)
 
+def _easier(problem: Problem, dropped: Collection[Demand]) -> Problem:
+    """Return a problem without some wishes about times."""
     return replace(
         problem,
-        arcs=[arc for arc in problem.arcs if not gone(arc.demand, arc.before, arc.after)],
-        bounds=[bound for bound in problem.bounds if not gone(bound.demand, bound.task)],
+        arcs=[arc for arc in problem.arcs if arc.demand not in dropped],
+        bounds=[bound for bound in problem.bounds if bound.demand not in dropped],
     )
 
 
@@ -178,8 +203,8 @@ def _spread(problem: Problem, group: Collection[int]) -> None:
             problem.bounds.append(Bound(index, False, high=latest[index] - by))
 
 
-def not_kept(problem: Problem, found: Found) -> tuple[Demand, ...]:
-    """Return the wishes about times that a solution does not keep."""
+def not_kept(problem: Problem, found: Found, group: Collection[int] | None = None) -> tuple[Demand, ...]:
+    """Return the wishes about times that a solution does not keep (of a group alone)."""
 
     def at(index: int, end: bool) -> int:
         return found.ends[index] if end else found.starts[index]
@@ -187,16 +212,19 @@ def not_kept(problem: Problem, found: Found) -> tuple[Demand, ...]:
     def early(index: int) -> int:
         return next(way.early for way in problem.tasks[index].ways if way.number == found.ways[index])
 
+    def counts(*tasks: int) -> bool:
+        return group is None or any(each in group for each in tasks)
+
     dropped: list[Demand] = []
     for arc in problem.arcs:
         lag = arc.lag + (early(arc.early) if arc.early is not None else 0)
         late = at(arc.after, arc.after_end) < at(arc.before, arc.before_end) + lag
-        if arc.demand is not None and late:
+        if arc.demand is not None and late and counts(arc.before, arc.after):
             dropped.append(arc.demand)
     for bound in problem.bounds:
         low = None if bound.low is None else bound.low + (early(bound.task) if bound.early else 0)
         when = at(bound.task, bound.end)
-        if bound.demand is not None and (
+        if bound.demand is not None and counts(bound.task) and (
             (low is not None and when < low) or (bound.high is not None and when > bound.high)
         ):
             dropped.append(bound.demand)
