@@ -25,6 +25,8 @@ _LONGER = 3.0  # each next one may take so many times as long
 _LEAST, _MOST = 0.1, 0.8  # share of the work for the whole, while parts pay and when they do not
 _IDLE, _IDLE_LATER = 8, 40  # so many parts without gain: they do not pay; or, where one did, no more
 _FADES = 0.8  # what the solve before the last still counts
+_MANY = 40  # tasks from which each dish is first moved alone
+_ALONE = 0.07  # work for that
 _NEAR = 1e-6
 
 
@@ -122,6 +124,9 @@ class _Improving:
     def run(self) -> tuple[Found, bool]:
         """Return the best solution and whether it is proven best."""
         every = len(self.model.board.problem.tasks)
+        alone = self.parts.dearest(self.found) if every >= _MANY else []
+        while alone and not self.watch.over:
+            self._try_part(alone.pop(), _ALONE, light=True)
         while not self.watch.over:
             free = set(range(every)) if self._whole_is_due() else self.parts.draw(self.found)
             if len(free) == every:
@@ -164,24 +169,26 @@ class _Improving:
             least = ceil(bound - _NEAR)
             self.bound = least if self.bound is None else max(least, self.bound)
 
-    def _try_part(self, free: set[int]) -> None:
+    def _try_part(self, free: set[int], work: float = _PART, *, light: bool = False) -> None:
         """Solve with some tasks free."""
         part = self.model.board.model.clone()
         _hint(part, self.found)
         _hold(part, self.model, self.found, free)
-        _solver, status, gain, spent = self._solved(part, _PART)
+        _solver, status, gain, spent = self._solved(part, work, light=light)
         self.part.add(gain, spent)
+        if light:
+            return
         self.parts.judged(easy=status == cp_model.OPTIMAL)
         self.idle += 1
         if gain:
             self.idle, self.patience = 0, _IDLE_LATER
 
     def _solved(
-        self, model: cp_model.CpModel, work: float, *, strong: bool = False
+        self, model: cp_model.CpModel, work: float, *, strong: bool = False, light: bool = False
     ) -> tuple[cp_model.CpSolver, cp_model.CpSolverStatus, int, float]:
         """Solve, keep what is no worse, tell what is better; return solver, status, gain and the work it took."""
         before, score = self.watch.work, self.found.score
-        solver, status = self.watch.solve(model, work, strong=strong)
+        solver, status = self.watch.solve(model, work, strong=strong, light=light, improving=light)
         if status in _GOOD:
             candidate = read_found(self.model, solver)
             if candidate.score <= score:
