@@ -63,7 +63,7 @@ def _told(size: str, dishes: int, taken: list[float], answers: list[WhyNot]) -> 
     if given:
         yield Row("   wishes that a repair gives up, median, most", size, f"{given[len(given) // 2]}, {given[-1]}")
     bare = sum(not each.reasons for each in impossible)
-    yield Row("   impossible without a reason", size, f"{bare} of {len(impossible)}", "0")
+    yield Row("   impossible without a reason", size, f"{bare} of {len(impossible)}")
 
 
 def one_cook(plan: Plan, _chance: Random) -> Plan:

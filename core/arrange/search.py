@@ -25,8 +25,9 @@ _LONGER = 3.0  # each next one may take so many times as long
 _LEAST, _MOST = 0.1, 0.8  # share of the work for the whole, while parts pay and when they do not
 _IDLE, _IDLE_LATER = 8, 40  # so many parts without gain: they do not pay; or, where one did, no more
 _FADES = 0.8  # what the solve before the last still counts
-_MANY = 40  # tasks from which each dish is first moved alone
-_ALONE = 0.07  # work for that
+_MANY = 8  # waits that cost something from which parts come first
+_LIGHT = 0.1  # work for a part then
+_LATEST = 3.0  # work for parts before the whole has its first turn
 _NEAR = 1e-6
 
 
@@ -105,7 +106,8 @@ class _Improving:
     """The whole model once, then parts of the day; the whole again, three times as long, as parts bring less.
 
     A part cannot shorten a day in which all hangs together (a makespan), and only the whole gives a bound; where
-    many small wishes count, parts bring several times as much for their work.
+    many waits count, parts bring several times as much for their work: there they come first, lightly prepared, to
+    begin with each dish alone.
     """
 
     def __init__(self, model: Model, found: Found, watch: Watch, better: Callable[[Found], None]) -> None:
@@ -120,16 +122,15 @@ class _Improving:
         self.whole = _Paid()
         self.part = _Paid()
         self.idle, self.patience = 0, _IDLE
+        self.many = sum(wait.cost > 0 for wait in model.board.problem.waits) >= _MANY
 
     def run(self) -> tuple[Found, bool]:
         """Return the best solution and whether it is proven best."""
         every = len(self.model.board.problem.tasks)
-        alone = self.parts.dearest(self.found) if every >= _MANY else []
-        while alone and not self.watch.over:
-            self._try_part(alone.pop(), _ALONE, light=True)
+        alone = self.parts.dearest(self.found) if self.many else []
         while not self.watch.over:
-            free = set(range(every)) if self._whole_is_due() else self.parts.draw(self.found)
-            if len(free) == every:
+            free = alone.pop() if alone else self.parts.draw(self.found)
+            if len(free) == every or (not alone and self._whole_is_due()):
                 self._try_whole()
             else:
                 self._try_part(free)
@@ -144,7 +145,7 @@ class _Improving:
     def _whole_is_due(self) -> bool:
         """Tell whether the next solve of the whole keeps to its share of the work."""
         if self.next_whole == _WHOLE:
-            return True
+            return not self.many or not self._parts_pay or self.part.all > _LATEST
         whole, part = self.whole.rate, self.part.rate if self._parts_pay else 0.0
         share = _MOST if part == 0 else min(_MOST, max(_LEAST, whole / (whole + part)))
         return self.whole.all + self.next_whole <= share * (self.whole.all + self.part.all + self.next_whole)
@@ -169,15 +170,13 @@ class _Improving:
             least = ceil(bound - _NEAR)
             self.bound = least if self.bound is None else max(least, self.bound)
 
-    def _try_part(self, free: set[int], work: float = _PART, *, light: bool = False) -> None:
+    def _try_part(self, free: set[int]) -> None:
         """Solve with some tasks free."""
         part = self.model.board.model.clone()
         _hint(part, self.found)
         _hold(part, self.model, self.found, free)
-        _solver, status, gain, spent = self._solved(part, work, light=light)
+        _solver, status, gain, spent = self._solved(part, _LIGHT if self.many else _PART, light=self.many)
         self.part.add(gain, spent)
-        if light:
-            return
         self.parts.judged(easy=status == cp_model.OPTIMAL)
         self.idle += 1
         if gain:
