@@ -15,7 +15,7 @@ from core.arrange.outcome import Fit, Outcome, WishReached
 from core.arrange.problem import Problem
 from core.arrange.put_back import put_back
 from core.arrange.reading import read
-from core.arrange.search import first_found, improve
+from core.arrange.search import Make, first_found, improve
 from core.arrange.search_large import Large
 from core.arrange.search_parts import LARGE
 from core.arrange.settle import settle
@@ -150,13 +150,20 @@ class _Arranging:
 
     def _improved(self, model: Model, found: Found, *, exact: bool) -> Outcome | None:
         self._hear(model, found)
-        found, proven = improve(model, found, self.watch, lambda each: self._hear(model, each))
+        found, proven = improve(model, found, self.watch, self._hear, self._make(model))
         if self.best is None:
             return None
         bound = self.best.score if proven and exact else None
         return _as(
             self.best, self.best.fit, bound=bound, stopped=self.watch.stop.is_set(), rounds=self.watch.rounds
         )
+
+    def _make(self, model: Model) -> Make | None:
+        """Return what builds a part as a model was built; None where limits may give."""
+        if model.board.giving:
+            return None
+        named, explicit, walking = self.named, model.explicit, model.hands.walking
+        return lambda part: build(part, seen=self.seen, named=named, explicit=explicit, walking=walking)
 
     def _hear(self, model: Model, found: Found) -> None:
         self.best_found = found

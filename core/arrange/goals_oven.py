@@ -25,8 +25,9 @@ def oven_trouble(board: Board) -> Expr:
     Where the whole is one model with many bakes changes are left out (they are measured all the same).
     """
     terms: list[Expr] = [each.cold * HEATING + each.spare for each in board.cold]
-    counted = board.problem.changes
-    if counted or (counted is None and _pairs(board) <= MOST_PAIRS):
+    if board.problem.changes is None:
+        board.problem.changes = _pairs(board) <= MOST_PAIRS
+    if board.problem.changes:
         terms += [change * CHANGE for change in changes(board)]
     for bake in board.bakes:
         if bake.picks:

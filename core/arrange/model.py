@@ -28,6 +28,7 @@ class Model:
     goals: Goals
     fires: list[Fire]
     washes: list[Wash]
+    explicit: frozenset[StationKind] = frozenset()
 
     def about(self, problem: Problem) -> Model:
         """Return this model as one of another problem with the same tasks, of which it was a part."""
@@ -64,8 +65,8 @@ def build(  # noqa: PLR0913  each says one thing about the model, all by name
     washes = vessels(board)
     found = hands(board, standing, named, walking=walking)
     if asking or not aims:
-        return Model(board, standing, found, Goals(), lit, washes)
+        return Model(board, standing, found, Goals(), lit, washes, explicit)
     wanted = goals(board, seen, moves=moves)
     wanted.given = wanted.given + sum(literal * price for literal, price in board.priced)
     board.model.minimize(wanted.total)
-    return Model(board, standing, found, wanted, lit, washes)
+    return Model(board, standing, found, wanted, lit, washes, explicit)

@@ -94,7 +94,7 @@ class _Again:
             found = self._had_alone(model, found, self.alone)
             hear(found)
             self.alone = None
-        improve(model, found, self.watch, hear)
+        improve(model, found, self.watch, lambda _model, each: hear(each))
 
     def _set_out(self, model: Model) -> Found | None:
         """Return a solution at the starts of the last timetable, or near them where they do not hold."""

@@ -12,8 +12,10 @@ from typing import Any
 from ortools.sat.python import cp_model
 
 from core.arrange.found import Found, read_found
+from core.arrange.freeze import frozen, hint, tell
 from core.arrange.model import Model
 from core.arrange.neighbourhoods import Neighbourhoods
+from core.arrange.problem import Problem
 from core.arrange.watch import Watch
 
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)
@@ -27,6 +29,7 @@ _IDLE, _IDLE_LATER = 8, 40  # so many parts without gain: they do not pay; or, w
 _FADES = 0.8  # what the solve before the last still counts
 _MANY = 8  # waits that cost something from which parts come first
 _LIGHT = 0.1  # work for a part then
+_SMALL, _USUAL = 10, 16  # tasks freed at once to begin with
 _LATEST = 3.0  # work for parts before the whole has its first turn
 _NEAR = 1e-6
 
@@ -97,9 +100,19 @@ def without_goal(model: Model) -> cp_model.CpModel:
     return bare
 
 
-def improve(model: Model, found: Found, watch: Watch, better: Callable[[Found], None]) -> tuple[Found, bool]:
-    """Return the best solution found in the work left and whether it is proven best; `better` hears each."""
-    return _Improving(model, found, watch, better).run()
+Solved = tuple[Model, Found]
+Make = Callable[[Problem], Model | None]
+"""Builds the model of a part of a problem as the whole was built."""
+
+
+def improve(
+    model: Model, found: Found, watch: Watch, better: Callable[[Model, Found], None], make: Make | None = None
+) -> tuple[Found, bool]:
+    """Return the best solution found in the work left and whether it is proven best; `better` hears each.
+
+    With `make` parts are models of their own, which cost less than the whole with most of it fixed.
+    """
+    return _Improving(model, found, watch, better, make).run()
 
 
 class _Improving:
@@ -110,27 +123,39 @@ class _Improving:
     begin with each dish alone.
     """
 
-    def __init__(self, model: Model, found: Found, watch: Watch, better: Callable[[Found], None]) -> None:
+    def __init__(
+        self,
+        model: Model,
+        found: Found,
+        watch: Watch,
+        better: Callable[[Model, Found], None],
+        make: Make | None,
+    ) -> None:
         self.model = model
+        self.holder = model
         self.found = found
+        self.make = make
         self.watch = watch
         self.better = better
-        self.parts = Neighbourhoods(model.board.problem, watch.effort.seed)
+        self.many = sum(wait.cost > 0 for wait in model.board.problem.waits) >= _MANY
+        self.parts = Neighbourhoods(model.board.problem, watch.effort.seed, _SMALL if self.many else _USUAL)
         self.backwards = backwards(model.board.model)
         self.bound: int | None = None
         self.next_whole = _WHOLE
         self.whole = _Paid()
         self.part = _Paid()
         self.idle, self.patience = 0, _IDLE
-        self.many = sum(wait.cost > 0 for wait in model.board.problem.waits) >= _MANY
 
     def run(self) -> tuple[Found, bool]:
         """Return the best solution and whether it is proven best."""
         every = len(self.model.board.problem.tasks)
         alone = self.parts.dearest(self.found) if self.many else []
         while not self.watch.over:
-            free = alone.pop() if alone else self.parts.draw(self.found)
-            if len(free) == every or (not alone and self._whole_is_due()):
+            if alone:
+                self._try_part(alone.pop(), sized=False)
+                continue
+            free = self.parts.draw(self.found)
+            if len(free) == every or self._whole_is_due():
                 self._try_whole()
             else:
                 self._try_part(free)
@@ -145,7 +170,7 @@ class _Improving:
     def _whole_is_due(self) -> bool:
         """Tell whether the next solve of the whole keeps to its share of the work."""
         if self.next_whole == _WHOLE:
-            return not self.many or not self._parts_pay or self.part.all > _LATEST
+            return not self.many or self.idle >= _IDLE_LATER or self.part.all > _LATEST
         whole, part = self.whole.rate, self.part.rate if self._parts_pay else 0.0
         share = _MOST if part == 0 else min(_MOST, max(_LEAST, whole / (whole + part)))
         return self.whole.all + self.next_whole <= share * (self.whole.all + self.part.all + self.next_whole)
@@ -158,7 +183,7 @@ class _Improving:
         first = self.next_whole == _WHOLE
         model = self.backwards.clone()
         if self._parts_pay:
-            _hint(model, self.found)
+            self._hint_whole(model)
         work = self.next_whole if self.watch.left > 2 * self.next_whole else self.watch.left
         self.next_whole *= _LONGER
         solver, status, gain, spent = self._solved(model, work, strong=not first)
@@ -170,30 +195,55 @@ class _Improving:
             least = ceil(bound - _NEAR)
             self.bound = least if self.bound is None else max(least, self.bound)
 
-    def _try_part(self, free: set[int]) -> None:
-        """Solve with some tasks free."""
-        part = self.model.board.model.clone()
-        _hint(part, self.found)
-        _hold(part, self.model, self.found, free)
-        _solver, status, gain, spent = self._solved(part, _LIGHT if self.many else _PART, light=self.many)
+    def _hint_whole(self, model: cp_model.CpModel) -> None:
+        """Start the whole from the solution, whichever model it is one of."""
+        if self.holder is self.model:
+            _hint(model, self.found)
+            return
+        whole = self.model.board.model
+        whole.clear_hints()  # type: ignore[no-untyped-call]  # untyped in the wheel
+        tell(self.model, self.holder.about(self.model.board.problem), self.found, set(range(len(self.found.starts))))
+        model.proto.solution_hint.copy_from(whole.proto.solution_hint)
+
+    def _try_part(self, free: set[int], *, sized: bool = True) -> None:
+        """Solve with some tasks free; `sized`: how that went says how many the next ones should be."""
+        if self.many and self.make is not None:
+            small = self.make(frozen(self.holder.about(self.model.board.problem), self.found, free))
+            if small is None:
+                self.parts.judged(easy=False)
+                return
+            hint(small, self.holder, self.found, free)
+            part, of = small.board.model, small
+        else:
+            part, of = self.model.board.model.clone(), self.model
+            _hint(part, self.found)
+            _hold(part, self.model, self.found, free)
+        _solver, status, gain, spent = self._solved(part, _LIGHT if self.many else _PART, of=of, light=self.many)
         self.part.add(gain, spent)
-        self.parts.judged(easy=status == cp_model.OPTIMAL)
+        if sized:
+            self.parts.judged(easy=status == cp_model.OPTIMAL)
         self.idle += 1
         if gain:
             self.idle, self.patience = 0, _IDLE_LATER
 
     def _solved(
-        self, model: cp_model.CpModel, work: float, *, strong: bool = False, light: bool = False
+        self,
+        model: cp_model.CpModel,
+        work: float,
+        *,
+        of: Model | None = None,
+        strong: bool = False,
+        light: bool = False,
     ) -> tuple[cp_model.CpSolver, cp_model.CpSolverStatus, int, float]:
         """Solve, keep what is no worse, tell what is better; return solver, status, gain and the work it took."""
         before, score = self.watch.work, self.found.score
         solver, status = self.watch.solve(model, work, strong=strong, light=light, improving=light)
         if status in _GOOD:
-            candidate = read_found(self.model, solver)
+            candidate = read_found(of or self.model, solver)
             if candidate.score <= score:
-                self.found = candidate
+                self.found, self.holder = candidate, of or self.model
             if candidate.score < score:
-                self.better(candidate)
+                self.better(self.holder.about(self.model.board.problem), candidate)
         return solver, status, score - self.found.score, self.watch.work - before
 
 

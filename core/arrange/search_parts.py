@@ -300,6 +300,7 @@ def improve_by_parts(
     alone = parts.dearest(solved[1])
     while not watch.over:
         model, found = solved
+        first = bool(alone)
         free = alone.pop() if alone else parts.draw(found) if number % _POLISH else set()
         number += 1
         part = make(frozen(model.about(problem), found, free))
@@ -310,7 +311,7 @@ def improve_by_parts(
             hint(part, model, found, free)
         part.board.model.add(part.goals.total <= found.score)
         solver, status = watch.solve(part.board.model, _PART, light=True, improving=True)
-        if free:
+        if free and not first:
             parts.judged(easy=status in (cp_model.OPTIMAL, cp_model.INFEASIBLE))
         if status not in _GOOD:
             continue

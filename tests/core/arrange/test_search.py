@@ -58,8 +58,8 @@ def test_what_was_found_is_kept_where_a_later_search_comes_to_nothing(supper, mo
             raise NobodyLeft(frozenset({0}))
         return real_settle(model, found)
 
-    def improve(model, found, watch, better):
-        better(found)  # as if a better day had been found
+    def improve(model, found, watch, better, _make):
+        better(model, found)  # as if a better day had been found
         return found, False
 
     monkeypatch.setattr(arranging, "first_found", first)
