@@ -7,11 +7,13 @@ touch the dragged load counts as broken as it is: it is never made worse, nor me
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from copy import copy
 from dataclasses import dataclass, replace
 from functools import cached_property
 from heapq import heappop, heappush
 
+from core.plan.menu import LinkKind
 from core.plan.network import Network
 from core.plan.network_labels import FAR, Arc, Bound, Web
 from core.plan.network_limits import Follows, Key, Limit, LimitKind, pinned_starts
@@ -55,7 +57,7 @@ class Pusher:
         self._seen = _all_starts(self.network, starts)
         self._placed = [key in starts for key in self.network.keys]
         self._web = _eased(self.network.web, self._seen)
-        self._held: tuple[int, list[int], list[int]] | None = None
+        self._held: tuple[frozenset[int], dict[int, int], dict[int, int]] | None = None
 
     def broken_now(self) -> tuple[Broken, ...]:
         """Return the limits that the starts seen break."""
@@ -63,30 +65,66 @@ class Pusher:
 
     def legal_stretch(self, key: Key) -> tuple[int, int] | None:
         """Return first and last start at which a load's limits hold, others moving along; None: nowhere."""
-        node = self._index[key]
-        earliest, latest = self._without(node)
-        web = self.network.web
-        first = max(self._bounds(web.floors[node]), default=-FAR)
-        first = max([first, *(earliest[other] + minutes for other, minutes, _no in web.before[node])])
-        last = min(self._bounds(web.ceilings[node]), default=FAR)
-        last = min([last, *(latest[other] - minutes for other, minutes, _no in web.after[node])])
-        # Waits that contradict each other around this load let it stand nowhere; one trial tells.
-        if first > last or self.pushed(key, first).broken:
+        shift = self.legal_shift((key,))
+        start = self._seen[self._index[key]]
+        return None if shift is None else (start + shift[0], start + shift[1])
+
+    def legal_shift(self, keys: Collection[Key]) -> tuple[int, int] | None:
+        """Return by how many minutes several loads can move together at the least and most; None: nowhere.
+
+        Limits between them bind nothing, for they keep their distances; what lies between them moves along.
+        """
+        nodes = frozenset(self._index[key] for key in keys)
+        earliest, latest = self._without(nodes)
+        web, seen = self.network.web, self._seen
+        least, most = -FAR, FAR
+        for node in nodes:
+            first = max(self._bounds(web.floors[node]), default=-FAR)
+            before = (earliest[other] + minutes for other, minutes, _no in web.before[node] if other not in nodes)
+            last = min(self._bounds(web.ceilings[node]), default=FAR)
+            after = (latest[other] - minutes for other, minutes, _no in web.after[node] if other not in nodes)
+            least = max(least, max([first, *before]) - seen[node])
+            most = min(most, min([last, *after]) - seen[node])
+        # Waits that contradict each other around these loads let them stand nowhere; one trial tells.
+        if least > most or self.pushed_all({key: seen[self._index[key]] + least for key in keys}).broken:
             return None
-        return first, last
+        return least, most
 
     def pushed(self, key: Key, start: int) -> Push:
         """Return the least moves of others that let a load start there, and what breaks where they cannot."""
-        node = self._index[key]
-        earliest, latest = self._without(node)
-        web, new = self.network.web, {node: start}
-        later = [(other, start + minutes) for other, minutes, _no in web.after[node]]
-        sooner = [(other, start - minutes) for other, minutes, _no in web.before[node]]
-        self._push(new, [each for each in later if each[1] <= latest[each[0]]], self._web.after, 1)
-        self._push(new, [each for each in sooner if each[1] >= earliest[each[0]]], self._web.before, -1)
+        return self.pushed_all({key: start})
+
+    def pushed_all(self, starts: Mapping[Key, int]) -> Push:
+        """Return the least moves of others that let several loads start there, and what breaks where they cannot.
+
+        Limits between these loads are broken only where they were not before.
+        """
+        new = {self._index[key]: start for key, start in starts.items()}
+        held = frozenset(new)
+        earliest, latest = self._without(held)
+        web = self.network.web
+        later = [
+            (other, start + minutes)
+            for node, start in new.items()
+            for other, minutes, _no in web.after[node]
+            if other not in held and start + minutes <= latest[other]
+        ]
+        sooner = [
+            (other, start - minutes)
+            for node, start in new.items()
+            for other, minutes, _no in web.before[node]
+            if other not in held and start - minutes >= earliest[other]
+        ]
+        self._push(new, held, later, self._web.after, 1)
+        self._push(new, held, sooner, self._web.before, -1)
         keys, seen = self.network.keys, self._seen
         moves = [each for each, there in new.items() if self._placed[each] and there != seen[each]]
-        return Push({key: start} | {keys[each]: new[each] for each in moves}, self._broken_at(node, new))
+        moved = dict(starts) | {keys[each]: new[each] for each in moves}
+        return Push(moved, self._broken_at(held, new))
+
+    def with_lengths(self, lengths: Mapping[Key, int]) -> Pusher:
+        """Return who answers when some loads take other lengths: only the limits around these are made anew."""
+        return _resized(self, lengths)
 
     def slip(self, key: Key, alone: bool = False) -> int:
         """Return by how many minutes a load can start later, pushing others or, `alone`, nothing else."""
@@ -98,18 +136,20 @@ class Pusher:
         elif key not in self._pins:
             return self._latest[node] - start
         else:
-            latest = self._without(node)[1]
+            latest = self._without(frozenset((node,)))[1]
             there = [latest[other] - minutes for other, minutes, _number in web.after[node]]
         return min([ceiling, *there]) - start
 
-    def _push(self, new: dict[int, int], bounds: list[Bound], arcs: list[list[Arc]], way: int) -> None:
+    def _push(
+        self, new: dict[int, int], held: frozenset[int], bounds: list[Bound], arcs: list[list[Arc]], way: int
+    ) -> None:
         """Move what the bounds push, and what that pushes in turn: later (`way` 1) or sooner (-1)."""
-        seen, rank, dragged = self._seen, self._web.rank, next(iter(new))
+        seen, rank = self._seen, self._web.rank
         heap: list[tuple[int, int]] = []
         waiting: set[int] = set()
 
         def move(node: int, start: int) -> None:
-            if node != dragged and way * start > way * new.get(node, seen[node]):
+            if node not in held and way * start > way * new.get(node, seen[node]):
                 new[node] = start
                 if node not in waiting:
                     waiting.add(node)
@@ -128,18 +168,28 @@ class Pusher:
     def _latest(self) -> list[int]:
         return self._web.latest().starts
 
-    def _without(self, node: int) -> tuple[list[int], list[int]]:
-        """Return earliest and latest starts of all others as if a load were not there."""
-        if self._held is None or self._held[0] != node:
-            self._held = node, self._web.earliest(node).starts, self._web.latest(node).starts
+    def _without(self, nodes: frozenset[int]) -> tuple[dict[int, int], dict[int, int]]:
+        """Return earliest and latest starts of all that hangs together with some loads, as if these were not there."""
+        if self._held is None or self._held[0] != nodes:
+            self._held = nodes, *_apart_from(self._web, nodes)
         return self._held[1], self._held[2]
 
-    def _broken_at(self, node: int, new: Mapping[int, int]) -> tuple[Broken, ...]:
-        """Return the limits around a load that do not hold, but its pin: the drag is about to renew it."""
+    def _broken_at(self, nodes: frozenset[int], new: Mapping[int, int]) -> tuple[Broken, ...]:
+        """Return the limits around loads that do not hold, but their pins: the drag is about to renew them."""
         web = self.network.web
-        own = [number for _minutes, number in (*web.floors[node], *web.ceilings[node])]
-        own += [number for _other, _minutes, number in (*web.before[node], *web.after[node])]
-        return tuple(each for each in self._broken(own, new) if each.limit.kind is not LimitKind.PIN)
+        outer: list[int] = []
+        inner: set[int] = set()
+        for node in nodes:
+            outer += [number for _minutes, number in (*web.floors[node], *web.ceilings[node])]
+            for other, _minutes, number in (*web.before[node], *web.after[node]):
+                if other in nodes:
+                    inner.add(number)
+                else:
+                    outer.append(number)
+        before = {each.limit: each.by for each in self._broken(inner, {})} if inner else {}
+        found = [each for each in self._broken(outer, new) if each.limit.kind is not LimitKind.PIN]
+        found += [each for each in self._broken(sorted(inner), new) if each.by > before.get(each.limit, 0)]
+        return tuple(found)
 
     def _broken(self, numbers: Iterable[int], new: Mapping[int, int]) -> tuple[Broken, ...]:
         web, found = self.network.web, []
@@ -202,3 +252,91 @@ def _eased(web: Web, seen: Sequence[int]) -> Web:
         floors=[[(min(least, start), no) for least, no in each] for start, each in floors],
         ceilings=[[(max(most, start), no) for most, no in each] for start, each in ceilings],
     )
+
+
+def _apart_from(web: Web, nodes: frozenset[int]) -> tuple[dict[int, int], dict[int, int]]:
+    """Return earliest and latest starts as if some nodes were not there, of all that hangs together with them."""
+    near, waiting = {node: number for number, node in enumerate(nodes)}, list(nodes)
+    while waiting:
+        node = waiting.pop()
+        for other, _minutes, _no in (*web.after[node], *web.before[node]):
+            if other not in near:
+                near[other] = len(near)
+                waiting.append(other)
+    part = Web.empty(len(near))
+    part.order.extend(near[node] for node in sorted(near, key=lambda each: web.rank[each]))
+    for node, number in near.items():
+        if node in nodes:
+            continue
+        part.floors[number].extend(web.floors[node])
+        part.ceilings[number].extend(web.ceilings[node])
+        for other, minutes, _no in web.after[node]:
+            if other not in nodes:
+                part.after[number].append((near[other], minutes, len(part.tails)))
+                part.before[near[other]].append((number, minutes, len(part.tails)))
+                part.tails.append(number)
+                part.heads.append(near[other])
+    # bounds from outside force no circle: they have numbers of their own, with no node behind them
+    for bounds in (*part.floors, *part.ceilings):
+        bounds[:] = [(minutes, len(part.tails)) for minutes, _no in bounds]
+    part.tails.append(-1)
+    part.heads.append(-1)
+    earliest, latest = part.earliest().starts, part.latest().starts
+    return {node: earliest[at] for node, at in near.items()}, {node: latest[at] for node, at in near.items()}
+
+
+def _resized(pusher: Pusher, lengths: Mapping[Key, int]) -> Pusher:
+    """Return a pusher for the same starts in whose limits some loads have other lengths."""
+    network, index = pusher.network, pusher.network.index
+    by = {index[key]: length - network.lengths.minutes[key] for key, length in lengths.items()}
+    by = {node: minutes for node, minutes in by.items() if minutes}
+    if not by:
+        return pusher
+    web, limits = network.web, list(network.limits)
+    after, before = list(web.after), list(web.before)
+    floors, ceilings = list(web.floors), list(web.ceilings)
+    touched: set[int] = set()
+    for node in by:
+        touched |= {number for _minutes, number in (*web.floors[node], *web.ceilings[node])}
+        touched |= {number for _other, _minutes, number in (*web.before[node], *web.after[node])}
+    for number in touched:
+        limit, tail, head = limits[number], web.tails[number], web.heads[number]
+        longer = _growth(limit, by.get(tail, 0), by.get(head, 0))
+        if not longer:
+            continue
+        minutes = limit.minutes + longer
+        limits[number] = replace(limit, minutes=minutes)
+        if tail < 0:
+            floors[head] = [(minutes if no == number else old, no) for old, no in floors[head]]
+        elif head < 0:
+            ceilings[tail] = [(-minutes if no == number else old, no) for old, no in ceilings[tail]]
+        else:
+            after[tail] = [(to, minutes if no == number else old, no) for to, old, no in after[tail]]
+            before[head] = [(to, minutes if no == number else old, no) for to, old, no in before[head]]
+    new = copy(pusher)
+    new.__dict__.pop("_latest", None)
+    known = replace(network.lengths, minutes={**network.lengths.minutes, **lengths})
+    bent = replace(web, after=after, before=before, floors=floors, ceilings=ceilings)
+    new.network = Network(network.plan, known, tuple(limits), bent)
+    new._web = _eased(bent, new._seen)
+    new._held = None
+    return new
+
+
+def _growth(limit: Limit, tail: int, head: int) -> int:
+    """Return by how many minutes a limit grows when its first and second load last so much longer."""
+    kind, link = limit.kind, limit.link
+    if kind in _AFTER_THE_END:
+        return tail
+    if kind is LimitKind.KEEPS:
+        return -head
+    if link is None or link.kind is LinkKind.START_TO_START:
+        return 0
+    if link.kind is LinkKind.END_TO_END:
+        return tail - head
+    return tail if kind is LimitKind.LEAST else -head
+
+
+_AFTER_THE_END = frozenset(
+    {LimitKind.LOADS, LimitKind.ORDER, LimitKind.FOLLOWS, LimitKind.SERVED, LimitKind.LATEST}
+)

@@ -56,6 +56,11 @@ class Checker:
     def __init__(self, plan: Plan, day: Day | None = None) -> None:
         self._facts = Facts(plan, day)
 
+    @property
+    def facts(self) -> Facts:
+        """Return what plan and day alone say."""
+        return self._facts
+
     def clashes(self, timetable: Timetable, only: Collection[StepId] | None = None) -> tuple[Clash, ...]:
         """Return every clash, sorted by start; with `only`, those in which one of these steps is involved."""
         book = Book(self._facts, timetable)

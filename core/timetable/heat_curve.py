@@ -14,8 +14,7 @@ from typing import NamedTuple
 from core.plan.ids import StationId
 from core.plan.kitchen import HEATED, Heater
 from core.plan.plan import Plan
-from core.timetable.book import Book
-from core.timetable.facts import Facts
+from core.timetable.book_kept import book_of
 from core.timetable.fires import lights
 from core.timetable.timetable import Timetable
 from core.timetable.warming import minutes_at, points_of, rate_of
@@ -97,7 +96,7 @@ def _heater(plan: Plan, station: StationId) -> Heater | None:
 
 
 def _stretches(plan: Plan, timetable: Timetable, station: StationId) -> list[_On]:
-    book, place = Book(Facts(plan), timetable), plan.kitchen.station[station]
+    book, place = book_of(plan, timetable), plan.kitchen.station[station]
     found = [
         _On(heating.start, heating.end, heating.setting, bake=False)
         for heating in book.heatings_at.get(station, ())

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from core.plan.ids import CookId, StationId, VesselId
 from core.plan.plan import Plan
-from core.timetable.book import Book, Thing
+from core.timetable.book import Thing
+from core.timetable.book_kept import book_of
 from core.timetable.clashes_vessel import vessel_holds
-from core.timetable.facts import Facts
 from core.timetable.fires import hand_minutes
 from core.timetable.sweep import Held, Level, levels, peak
 from core.timetable.timetable import Timetable, Washing
@@ -43,7 +43,7 @@ def shelf_curves(plan: Plan, timetable: Timetable, station: StationId) -> tuple[
 def hands_curve(plan: Plan, timetable: Timetable, cook: CookId | None = None) -> tuple[Level, ...]:
     """Return how many hands are at work over time; with `cook`, the things that one cook does at once."""
     found: list[Held[None]] = []
-    for loads in Book(Facts(plan), timetable).loads.values():
+    for loads in book_of(plan, timetable).loads.values():
         for placed in loads:
             found += (
                 Held(hand.start, hand.start + hand.minutes, 1, None)
@@ -80,11 +80,11 @@ def vessel_curve(plan: Plan, timetable: Timetable, vessel: VesselId) -> tuple[Le
     """
     if vessel not in plan.kitchen.vessel:
         return ()
-    return levels(vessel_holds(Book(Facts(plan), timetable), vessel))
+    return levels(vessel_holds(book_of(plan, timetable), vessel))
 
 
 def _things(plan: Plan, timetable: Timetable, station: StationId) -> list[Thing]:
-    return Book(Facts(plan), timetable).things(station)
+    return book_of(plan, timetable).things(station)
 
 
 def _held(thing: Thing, amount: int) -> Held[None]:

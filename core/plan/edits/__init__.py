@@ -31,7 +31,9 @@ from core.plan.edits.kitchen import (
 from core.plan.edits.later import ServeDishLater, ServeLater
 from core.plan.edits.links import AddLink, ChangeLink, RemoveLink
 from core.plan.edits.plan import RenamePlan, SetOpens, SetPlating, SetTransfer
+from core.plan.edits.several import PinSteps
 from core.plan.edits.steps import AddStep, ChangeStep, CopyStep, MoveStepInDish, RemoveStep, new_step_id
+from core.plan.edits.stretch import StretchStep
 from core.plan.edits.together import Together
 
 __all__ = [
@@ -59,6 +61,7 @@ __all__ = [
     "MoveDish",
     "MoveStepInDish",
     "PinStep",
+    "PinSteps",
     "RemoveCook",
     "RemoveDish",
     "RemoveLink",
@@ -78,6 +81,7 @@ __all__ = [
     "SetTransfer",
     "SetWalk",
     "SetWishes",
+    "StretchStep",
     "Together",
     "new_step_id",
 ]

@@ -285,6 +285,21 @@ ALL_LABELS = [
     (edits.SetOpens(None), "Begin whenever it takes", "Begin whenever it takes"),
     (edits.SetOpens(-2880), "Begin at Thu 19:30 at the soonest", "Begin at T-2d 0:00 at the soonest"),
     (edits.Together("Swap", ()), "Swap", "Swap"),
+    (
+        edits.StretchStep(CARVE, 65),
+        "Let Rib of beef: Carve take 1 h 5 min",
+        "Let Beef: Carve thin take 1 h 5 min",
+    ),
+    (
+        edits.PinSteps((PinStep(CARVE, 0, -30), PinStep(CARVE, 1, -20), PinStep(ROAST_BEEF, 0, -90))),
+        "Move 2 steps",
+        "Move 2 steps",
+    ),
+    (
+        edits.PinSteps((PinStep(CARVE, 0, -30),)),
+        PinStep(CARVE, 0, -30).label_in(a_plan(a_dish("beef", a_step(CARVE, "Carve"), name="Rib of beef"))),
+        PinStep(CARVE, 0, -30).label,
+    ),
 ]
 
 

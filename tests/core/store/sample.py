@@ -29,6 +29,7 @@ from core.plan.step import (
     Wait,
     Yield,
 )
+from core.store.kept import KeptText
 from tests.support.builders import a_moment
 
 
@@ -57,6 +58,15 @@ def first_plan() -> Plan:
         menu=replace(plan.menu, dishes=dishes),
         kitchen=kitchen,
         decisions=replace(plan.decisions, wishes=wishes),
+    )
+
+
+def sample_days() -> tuple[KeptText, ...]:
+    """Return the days kept in the approved files from version 3 on."""
+    timetable = '{"cookday_timetable": 1, "placed": [{"step": "beans.soak", "start": -900, "length": 6}]}'
+    return (
+        KeptText("calm", timetable, "2026-09-20T08:15:00+00:00", "0123456789abcdef01234567"),
+        KeptText("später auf", timetable.replace("-900", "-870"), "2026-09-21T17:40:12+00:00", "", current=True),
     )
 
 

@@ -17,23 +17,24 @@ from core.store.connect import open_file
 from core.store.file import PlanFile
 from core.store.mark import APPLICATION_ID, SCHEMA
 from core.store.tables import Table
-from tests.core.store.sample import first_plan, full_plan
+from tests.core.store.sample import first_plan, full_plan, sample_days
 
 SAMPLES = Path(__file__).parent / "samples"
 V1 = SAMPLES / "v1.cookday"
 
-NEXT = """
+LATER = SCHEMA + 1
+NEXT = f"""
 import sqlalchemy as sa
 from alembic import op
 
-revision = "0003"
-down_revision = "0002"
+revision = "{LATER:04}"
+down_revision = "{SCHEMA:04}"
 
 
 def upgrade() -> None:
     with op.batch_alter_table("dish", recreate="always") as dish:
         dish.add_column(sa.Column("colour", sa.Text(), nullable=False, server_default="white"))
-    {more}
+    {{more}}
 """
 
 
@@ -44,10 +45,10 @@ def next_layout(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Any:
     def add(more: str = "") -> None:
         scripts = tmp_path / "scripts"
         shutil.copytree(migrate.SCRIPTS / "versions", scripts / "versions")
-        (scripts / "versions" / "v0003_next.py").write_text(NEXT.format(more=more))
+        (scripts / "versions" / f"v{LATER:04}_next.py").write_text(NEXT.format(more=more))
         monkeypatch.setattr(migrate, "SCRIPTS", scripts)
         for module in (file_module, opening, migrate):
-            monkeypatch.setattr(module, "SCHEMA", 3)
+            monkeypatch.setattr(module, "SCHEMA", LATER)
 
     return add
 
@@ -70,6 +71,7 @@ def test_the_approved_file_of_each_version_opens(layout: int, tmp_path: Path) ->
     assert versions(path) == (layout, f"{layout:04}")
     with PlanFile.open(path) as file:
         assert file.plan() == (first_plan() if layout == 1 else full_plan())
+        assert file.kept() == (sample_days() if layout >= 3 else ())
         assert not file.read_only
     assert versions(path) == (SCHEMA, f"{SCHEMA:04}")
 
@@ -130,7 +132,7 @@ def test_an_upgrade_keeps_every_row_and_a_copy_of_the_old_file(path: Path, next_
         assert file._database.raw.execute("SELECT DISTINCT colour FROM dish").fetchall() == [("white",)]
         with pytest.raises(sqlite3.IntegrityError):
             file._database.raw.execute("UPDATE step SET dish = 'gone'")
-    assert versions(path) == (3, "0003")
+    assert versions(path) == (LATER, f"{LATER:04}")
     assert sorted(each.name for each in path.parent.iterdir() if each.is_file()) == [
         "feast.cookday",
         "feast.v1.bak",
