@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+from contextlib import suppress
 from dataclasses import replace
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
@@ -41,7 +42,7 @@ class Arranger(QObject):
         self._consulted = 0
         # answers come on a thread of the process's reader; this signal brings them to the GUI thread
         self._arrived.connect(self._take, Qt.ConnectionType.QueuedConnection)
-        self._apart = Apart(self._arrived.emit)
+        self._apart = Apart(self._hear)
 
     @property
     def busy(self) -> bool:
@@ -108,6 +109,11 @@ class Arranger(QObject):
         """End the process."""
         self._aim = None
         self._apart.close()
+
+    def _hear(self, answer: Answer) -> None:
+        """Pass on what came, on the reading thread; an answer that was still being read when this went is dropped."""
+        with suppress(RuntimeError):
+            self._arrived.emit(answer)
 
     @Slot(object)
     def _take(self, answer: Answer) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QObject, Signal
 
-from core.desk import Change, Desk
+from core.desk import Change, Desk, KeptDays, KeptEdit
 from core.measures.refusal import Refusal
 from core.plan.edits import Edit
 from core.plan.plan import Plan
@@ -42,6 +42,11 @@ class OpenPlan(QObject):
         return self.desk.timetable
 
     @property
+    def kept(self) -> KeptDays:
+        """Return the days kept by name."""
+        return self.desk.kept
+
+    @property
     def clashes(self) -> tuple[Clash, ...]:
         """Return what clashes in the timetable seen; worked out once for each state."""
         plan, timetable = self.plan, self.timetable
@@ -63,6 +68,15 @@ class OpenPlan(QObject):
         """Take another timetable as one undo step; tell why not and return False where that may not be."""
         try:
             self.desk.show(timetable, label, by)
+        except Refusal as refusal:
+            self.refused.emit(str(refusal))
+            return False
+        return True
+
+    def keep(self, edit: KeptEdit, by: str = "") -> bool:
+        """Change the days kept by name; tell why not and return False where that may not be."""
+        try:
+            self.desk.keep(edit, by)
         except Refusal as refusal:
             self.refused.emit(str(refusal))
             return False

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from core.desk import Desk
+from core.desk import Desk, KeptDays
 from core.measures.refusal import Refusal
 from core.plan.plan import Plan
 
@@ -29,7 +29,14 @@ class PlanPlace:
             from core.store import PlanFile
 
             file = PlanFile.open(path)
-            return cls(Desk(file.held, _Keep(file), _seen_in(file)), file, path.stem)
+            from app.bridge.kept_days import kept_in
+
+            try:
+                desk = Desk(file.held, _Keep(file), _seen_in(file), kept_in(file))
+            except BaseException:
+                file.close()
+                raise
+            return cls(desk, file, path.stem)
         from core.intake.text_plan import read_file
 
         plan = read_file(path)
@@ -49,9 +56,12 @@ class PlanPlace:
         if self.file is not None and self.file.path.resolve() == path.resolve():
             return self
         file = PlanFile.create(path, self.desk.plan, replace=True)
-        seen = self.desk.timetable
+        seen, kept = self.desk.timetable, self.desk.kept
+        keep = _Keep(file)
+        if kept.days:
+            keep.keep(KeptDays(), kept)
         self.close()
-        return PlanPlace(Desk(file.held, _Keep(file), seen), file, path.stem)
+        return PlanPlace(Desk(file.held, keep, seen, kept), file, path.stem)
 
     def keep_seen(self) -> None:
         """Keep the timetable that is seen beside the plan, to be there when it is opened again."""
@@ -77,6 +87,12 @@ class _Keep:
     def save(self, before: Plan, after: Plan) -> None:
         """Write what differs."""
         self._file.save(before, after)
+
+    def keep(self, before: KeptDays, after: KeptDays) -> None:
+        """Write the days kept by name."""
+        from app.bridge.kept_days import texts_of
+
+        self._file.keep(texts_of(self._file.held, before), texts_of(self._file.held, after))
 
 
 def _seen_in(file: PlanFile) -> Timetable | None:

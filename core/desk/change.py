@@ -16,7 +16,7 @@ class Change:
     """The plan before and after, the ids touched, what was done and by whom ("" the cook).
 
     `touched` holds ids of dishes, steps, stations, vessels and cooks; what concerns the whole plan (plating,
-    wishes) is seen by comparing `before` and `after`.
+    wishes) is seen by comparing `before` and `after`. `kept_changed`: other days are kept, or another is current.
     """
 
     before: Plan
@@ -25,6 +25,7 @@ class Change:
     label: str
     by: str = ""
     timetable_changed: bool = False
+    kept_changed: bool = False
 
     @property
     def plan_changed(self) -> bool:

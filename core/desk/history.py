@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Hashable
 from dataclasses import dataclass, replace
 
+from core.desk.kept import KeptDays
 from core.plan.plan import Plan
 from core.timetable.timetable import Timetable
 
@@ -14,10 +15,11 @@ MOST_STEPS = 1000
 
 @dataclass(frozen=True, slots=True)
 class State:
-    """What lies on the desk: the plan and the timetable that the cook sees (None: none yet)."""
+    """What lies on the desk: the plan, the timetable that the cook sees (None: none yet), the days kept by name."""
 
     plan: Plan
     timetable: Timetable | None = None
+    kept: KeptDays = KeptDays()
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +85,11 @@ class History:
     def redone(self) -> State:
         """Return the state that redo would bring."""
         return self._undone[-1].state
+
+    def seen_before(self) -> Past | None:
+        """Return the last former state in which another timetable was seen, and what was done to it."""
+        seen = self._now.timetable
+        return next((each for each in reversed(self._past) if each.state.timetable != seen), None)
 
     def undo(self) -> None:
         """Go back one step."""

@@ -12,11 +12,13 @@ from core.store.mark import SUFFIX
 if TYPE_CHECKING:
     from core.store.backup import keep_copies, kept_copies
     from core.store.file import PlanFile
+    from core.store.kept import KeptText
     from core.store.recent import forget, recent_plans, remember
 
-__all__ = ["SUFFIX", "PlanFile", "forget", "keep_copies", "kept_copies", "recent_plans", "remember"]
+__all__ = ["SUFFIX", "KeptText", "PlanFile", "forget", "keep_copies", "kept_copies", "recent_plans", "remember"]
 
 _HOMES = {
+    "KeptText": "core.store.kept",
     "PlanFile": "core.store.file",
     "keep_copies": "core.store.backup",
     "kept_copies": "core.store.backup",

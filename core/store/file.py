@@ -6,6 +6,7 @@ closing takes them away, so that what lies there is one file that people can cop
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from threading import RLock
 from types import TracebackType
@@ -17,6 +18,7 @@ from core.measures.refusal import Refusal
 from core.plan.plan import Plan
 from core.store.changes import changes
 from core.store.connect import Database, open_copy, open_file, settle
+from core.store.kept import KeptText, read_kept, write_kept
 from core.store.mark import SCHEMA
 from core.store.opening import bring_up_to_date, plan_in, require_readable, require_sound
 from core.store.peek import identity, is_locked_away, require_plan_file
@@ -133,6 +135,25 @@ class PlanFile:
                 connection.execute(delete(TABLES["seen"]))
                 if timetable:
                     connection.execute(insert(TABLES["seen"]), [{"id": 1, "timetable": timetable}])
+
+    def kept(self) -> tuple[KeptText, ...]:
+        """Return the days kept by name, in their order."""
+        with self._lock, told(self.path), self._database.transaction("BEGIN") as connection:
+            return read_kept(connection)
+
+    def keep(self, before: Sequence[KeptText], after: Sequence[KeptText]) -> None:
+        """Keep the days of `after` in the place of those of `before`, all or none; refuse as `save` does."""
+        with self._lock:
+            if self.read_only:
+                raise only_read(self.path)
+            self._require_there()
+            try:
+                with told(self.path), self._database.transaction() as connection:
+                    revision = next_revision(connection, self._revision)
+                    write_kept(connection, before, after)
+            except OutOfStep as error:
+                raise moved_on(self.path) from error
+            self._revision = revision
 
     def copy_to(self, path: Path, replace: bool = False) -> None:
         """Write what the file holds now into another file; `replace`: an older plan file may lie there."""

@@ -237,4 +237,16 @@ class SeenRow(Table):
     __table_args__ = (CheckConstraint("id = 1", name="one_row"),)
 
 
+class KeptRow(Table):
+    """A timetable kept by name, as text, with when (UTC, ISO 8601) and of what state of the plan; one is current."""
+
+    __tablename__ = "kept"
+    name: Mapped[str] = mapped_column(primary_key=True)
+    position: Mapped[int]
+    timetable: Mapped[str]
+    at: Mapped[str]
+    mark: Mapped[str]
+    current: Mapped[bool]
+
+
 TABLES = Table.metadata.tables

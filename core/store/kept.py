@@ -1,0 +1,53 @@
+"""Days kept by name, as rows of a plan file. What a row's texts mean is known above; here they are only kept."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import asdict, dataclass
+
+from sqlalchemy import Connection, bindparam, delete, insert, select
+
+from core.store.plain import Unreadable, field_types, made
+from core.store.tables import TABLES
+
+
+@dataclass(frozen=True, slots=True)
+class KeptText:
+    """A day kept: its name, its timetable as text, when it was kept, the mark of the plan then, if it is current."""
+
+    name: str
+    timetable: str
+    at: str
+    mark: str
+    current: bool = False
+
+
+def read_kept(connection: Connection) -> tuple[KeptText, ...]:
+    """Return the days kept in a file, in their order; raise Unreadable."""
+    table = TABLES["kept"]
+    found = connection.execute(select(table).order_by(table.c.position, table.c.name)).mappings().all()
+    return tuple(made(KeptText, {name: _cell(row[name], kind) for name, kind in _FIELDS.items()}) for row in found)
+
+
+def write_kept(connection: Connection, before: Iterable[KeptText], after: Iterable[KeptText]) -> None:
+    """Put the days of `after` in the place of those of `before`.
+
+    Rows that are in neither stay: a day that could not be read is not lost for that.
+    """
+    table = TABLES["kept"]
+    rows = [{**asdict(each), "position": position} for position, each in enumerate(after)]
+    names = {each.name for each in before} | {str(row["name"]) for row in rows}
+    if names:
+        old = delete(table).where(table.c.name == bindparam("old"))
+        connection.execute(old, [{"old": name} for name in sorted(names)])
+    if rows:
+        connection.execute(insert(table), rows)
+
+
+_FIELDS = field_types(KeptText)
+
+
+def _cell(cell: object, kind: type) -> object:
+    if type(cell) is not kind:
+        raise Unreadable(f"{cell!r} in a kept day is not of type {kind.__name__}")
+    return cell
