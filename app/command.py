@@ -235,7 +235,7 @@ def _sheet_way(parser: argparse.ArgumentParser, run: Way) -> None:
 def _picture_way(parser: argparse.ArgumentParser, run: Way) -> None:
     _made_from_a_timetable(parser, "OUT.png|OUT.svg")
     parser.add_argument(
-        "--by", choices=("station", "dish"), default="station", help="what a row is (station)"
+        "--by", choices=("station", "dish", "cook"), default="station", help="what a row is (station)"
     )
     parser.add_argument("--dark", action="store_true", help="on a dark ground")
     parser.add_argument("--width", type=_width, default=1800, metavar="PIXELS", help="how wide (1800)")

@@ -10,6 +10,7 @@ from app.fields.buttons import dress_buttons
 from app.fields.line import Line
 from app.fields.paragraph import Paragraph
 from app.look import Palette
+from app.look.type import sized
 
 
 def fields_sheet(palette: Palette) -> str:
@@ -28,7 +29,7 @@ def fields_sheet(palette: Palette) -> str:
     QToolButton[field="chevron"]:hover {{ background: {p.panel}; }}
     #fieldLabel, #rowWords, #soft {{ color: {p.faint}; }}
     #wrong {{ color: {p.clash}; }}
-    #title {{ font-weight: bold; font-size: 17px; }}
+    #title {{ font-weight: bold; font-size: {sized(1.275)}; }}
     #row {{ border: 0; border-bottom: 1px solid {p.line}; border-left: 5px solid transparent; }}
     #row[chosen="true"] {{ background: {p.lane}; border-left: 5px solid {p.accent}; }}
     #draft {{ border: 0; border-left: 5px solid transparent; }}

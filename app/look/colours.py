@@ -2,7 +2,8 @@
 
 The dishes' hues start from the eight-colour set of Okabe and Ito (2008), which people with every common
 kind of colour blindness tell apart; they are tuned here until text on them and edges around them reach
-WCAG 2.2 AA (4.5:1 for text, 3:1 for marks).
+WCAG 2.2 AA (4.5:1 for text, 3:1 for marks). The two strong palettes, for those who ask their system or the planner
+for more contrast, reach AAA for text (7:1) and 4.5:1 for marks; hands-on and hands-off differ by 3:1 in them.
 """
 
 from __future__ import annotations
@@ -13,6 +14,8 @@ from PySide6.QtGui import QColor, QPalette
 
 TEXT_CONTRAST = 4.5
 MARK_CONTRAST = 3.0
+STRONG_TEXT_CONTRAST = 7.0
+STRONG_MARK_CONTRAST = 4.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,6 +127,71 @@ DARK = Palette(
 )
 
 
+STRONG_LIGHT = Palette(
+    name="light strong",
+    ground="#FFFFFF",
+    lane="#FFFFFF",
+    panel="#F0F0F0",
+    night="#DEDEDE",
+    ink="#000000",
+    faint="#333333",
+    line="#757575",
+    rail="#4A4A4A",
+    accent="#003A80",
+    on_accent="#FFFFFF",
+    clash="#8F0000",
+    on_clash="#FFFFFF",
+    legal="#C4EDCF",
+    heat="#7A2A00",
+    heat_fill="#FFE2CC",
+    tones=(
+        Tone("orange", "#7A4500", "#FFFFFF", "#FFE7BD", "#000000", "#7A4500"),
+        Tone("blue", "#003F73", "#FFFFFF", "#D3E7FF", "#000000", "#003F73"),
+        Tone("green", "#005237", "#FFFFFF", "#CDF5E2", "#000000", "#005237"),
+        Tone("purple", "#75205A", "#FFFFFF", "#FBE0F0", "#000000", "#75205A"),
+        Tone("sky", "#1B5675", "#FFFFFF", "#DAF2FF", "#000000", "#1B5675"),
+        Tone("vermilion", "#872000", "#FFFFFF", "#FFDDCC", "#000000", "#872000"),
+        Tone("yellow", "#574D00", "#FFFFFF", "#FFF8BD", "#000000", "#574D00"),
+    ),
+)
+
+STRONG_DARK = Palette(
+    name="dark strong",
+    ground="#000000",
+    lane="#000000",
+    panel="#161616",
+    night="#2A2A2A",
+    ink="#FFFFFF",
+    faint="#DEDEDE",
+    line="#767676",
+    rail="#B4B4B4",
+    accent="#9CD0FF",
+    on_accent="#000000",
+    clash="#FFB3A6",
+    on_clash="#000000",
+    legal="#0F4D22",
+    heat="#FFC39A",
+    heat_fill="#4A2A10",
+    tones=(
+        Tone("orange", "#FFB838", "#000000", "#3F2C00", "#FFFFFF", "#FFB838"),
+        Tone("blue", "#6FBBFF", "#000000", "#0B2D4A", "#FFFFFF", "#6FBBFF"),
+        Tone("green", "#3FE0AE", "#000000", "#04382A", "#FFFFFF", "#3FE0AE"),
+        Tone("purple", "#FFB0DC", "#000000", "#47203A", "#FFFFFF", "#FFB0DC"),
+        Tone("sky", "#A5DDFF", "#000000", "#1F3A4A", "#FFFFFF", "#A5DDFF"),
+        Tone("vermilion", "#FF9A66", "#000000", "#4A1F0A", "#FFFFFF", "#FF9A66"),
+        Tone("yellow", "#FFF35C", "#000000", "#3F3A00", "#FFFFFF", "#FFF35C"),
+    ),
+)
+
+PALETTES = (LIGHT, DARK, STRONG_LIGHT, STRONG_DARK)
+_BY_GROUND = {
+    ground: each
+    for each in PALETTES
+    for ground in (each.ground, each.lane, each.panel, each.night, each.legal, each.line, each.accent, each.clash)
+}
+"""Which palette a widget wears by the colour it stands on; a style sheet may have put it on any of these."""
+
+
 def luminance(colour: str) -> float:
     """Return the relative luminance of #RRGGBB, 0 to 1 (WCAG 2.2, 'relative luminance')."""
 
@@ -142,13 +210,14 @@ def contrast(one: str, other: str) -> float:
 
 
 def palette_named(name: str) -> Palette:
-    """Return the palette of a theme, 'light' or 'dark'."""
-    return DARK if name == "dark" else LIGHT
+    """Return the palette of a theme by its name; light where there is none of that name."""
+    return next((each for each in PALETTES if each.name == name), LIGHT)
 
 
 def palette_under(palette: QPalette) -> Palette:
     """Return the palette that matches what a widget stands on, so that no global theme is needed."""
-    return DARK if palette.color(QPalette.ColorRole.Window).lightness() < 128 else LIGHT
+    ground = palette.color(QPalette.ColorRole.Window)
+    return _BY_GROUND.get(ground.name().upper()) or (DARK if ground.lightness() < 128 else LIGHT)
 
 
 def qpalette(palette: Palette) -> QPalette:
@@ -165,8 +234,8 @@ def qpalette(palette: Palette) -> QPalette:
         (role.Button, palette.panel),
         (role.ButtonText, palette.ink),
         (role.BrightText, palette.clash),
-        (role.ToolTipBase, palette.ink),
-        (role.ToolTipText, palette.lane),
+        (role.ToolTipBase, palette.lane),
+        (role.ToolTipText, palette.ink),
         (role.Highlight, palette.accent),
         (role.HighlightedText, palette.on_accent),
         (role.Accent, palette.accent),

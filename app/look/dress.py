@@ -1,4 +1,4 @@
-"""Dresses the whole program: style, face, and the light or dark palette, which may follow the system."""
+"""Dresses the whole program: style, face, and the palette, light or dark, usual or strong; it may follow the system."""
 
 from __future__ import annotations
 
@@ -9,9 +9,9 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QStyleFactory
 
 from app.look import type as faces
-from app.look.colours import DARK, LIGHT, Palette, qpalette
+from app.look.colours import DARK, LIGHT, STRONG_DARK, STRONG_LIGHT, Palette, qpalette
 
-Mode = Literal["system", "light", "dark"]
+Mode = Literal["system", "light", "dark", "light strong", "dark strong"]
 
 
 class _Follower(QObject):
@@ -21,10 +21,17 @@ class _Follower(QObject):
         super().__init__(app)
         self.setObjectName("look")
         self.mode: Mode = "system"
-        QGuiApplication.styleHints().colorSchemeChanged.connect(self._scheme_changed)
+        hints = QGuiApplication.styleHints()
+        hints.colorSchemeChanged.connect(self._scheme_changed)
+        hints.accessibility().contrastPreferenceChanged.connect(self._contrast_changed)
 
     def _scheme_changed(self) -> None:
         if self.mode == "system":
+            self.dress()
+
+    def _contrast_changed(self) -> None:
+        """Follow a wish for more contrast in every mode that does not say itself how strong it is."""
+        if not self.mode.endswith("strong"):
             self.dress()
 
     def dress(self) -> None:
@@ -35,11 +42,16 @@ class _Follower(QObject):
 
 
 def palette_for(mode: Mode) -> Palette:
-    """Return the palette of a mode; 'system' asks the desktop and takes light where it does not say."""
-    if mode == "system":
-        dark = QGuiApplication.styleHints().colorScheme() is Qt.ColorScheme.Dark
-        return DARK if dark else LIGHT
-    return DARK if mode == "dark" else LIGHT
+    """Return the palette of a mode; 'system' asks the desktop and takes light where it does not say.
+
+    Where the desktop asks for more contrast, light and dark are the strong ones.
+    """
+    hints = QGuiApplication.styleHints()
+    dark = hints.colorScheme() is Qt.ColorScheme.Dark if mode == "system" else mode.startswith("dark")
+    asked = hints.accessibility().contrastPreference() is Qt.ContrastPreference.HighContrast
+    if asked or mode.endswith("strong"):
+        return STRONG_DARK if dark else STRONG_LIGHT
+    return DARK if dark else LIGHT
 
 
 def apply(app: QApplication, mode: Mode = "system") -> None:

@@ -32,3 +32,8 @@ def face(share: float = 1.0, bold: bool = False, points: float | None = None) ->
     font.setBold(bold)
     font.setFeature(QFont.Tag("tnum"), 1)
     return font
+
+
+def sized(share: float) -> str:
+    """Return a share of the user's size as a style sheet writes it, so that headings grow with the text: "11.3pt"."""
+    return f"{max(QGuiApplication.font().pointSizeF(), 9.0) * share:.1f}pt"

@@ -7,21 +7,23 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt
-from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QFileDialog, QLabel, QVBoxLayout
+from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFileDialog, QLabel, QVBoxLayout
 
 from app.bridge import PlanPlace
-from app.places.commands import COMMANDS
+from app.timeline.glide_motion import motion_runs
 from core.desk import Aim
 from core.measures.refusal import Refusal
 from core.plan.edits import LiftAllPins
 
 if TYPE_CHECKING:
+    from app.places.timeline_place import TimelinePlace
     from app.places.window import Window
 
 _NEEDS_PLAN = frozenset(
     {
         "keep_copy", "write_text", "close_plan", "undo", "redo", "go_menu", "go_kitchen", "go_timeline", "go_sheets",
-        "arrange", "arrange_around", "stop", "how_it_stands", "lift_pins",
+        "arrange", "arrange_around", "stop", "how_it_stands", "go_clashes", "lift_pins",
+        "what_moved", "keep_day", "kept_day_1", "kept_day_2", "kept_day_3",
     }
 )  # fmt: skip
 
@@ -99,25 +101,10 @@ class Acts(QObject):
         self._try(lambda: write_file(opened.plan, path if path.suffix == ".json" else _ending(path, ".toml")), path)
 
     def show_keys(self) -> None:
-        """Show all keys, from the same table as the menus."""
-        window = self._window
-        rows = [
-            f"<tr><td style='padding-right: 24px'><b>{command.keys}</b></td>"
-            f"<td>{QApplication.translate('commands', command.words).replace('&', '').rstrip('…')}</td></tr>"
-            for command in COMMANDS
-            if command.keys
-        ]
-        rows += [f"<tr><td><b>{keys}</b></td><td>{words}</td></tr>" for keys, words in self._timeline_keys()]
-        self._page(self.tr("Keys"), f"<table>{''.join(rows)}</table>", window)
+        """Show all keys, from the tables that answer them."""
+        from app.places.key_page import KeyPage
 
-    def _timeline_keys(self) -> list[tuple[str, str]]:
-        return [
-            (self.tr("Arrows"), self.tr("Timeline: from bar to bar")),
-            (self.tr("Alt+arrows"), self.tr("Timeline: move the bar by 5 minutes, with Shift by 1")),
-            (self.tr("Delete"), self.tr("Timeline: lift the pin")),
-            (self.tr("Enter"), self.tr("Timeline: open the step")),
-            ("+  -  0  2  R", self.tr("Timeline: closer, wider, all days, last two hours, other reading")),
-        ]
+        KeyPage(self._window).show()
 
     def about(self) -> None:
         """Say what this is and under which licences."""
@@ -195,6 +182,11 @@ def runs_of(acts: Acts, window: Window) -> dict[str, Callable[[], object]]:
             window.go("timeline")
             place.beside.go_in()
 
+    def go_clashes() -> None:
+        if window.places is not None:
+            window.go("timeline")
+            window.places.timeline.clash_list.list.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
     return {
         "begin_empty": acts.begin_empty,
         "open_plan": acts.open_plan,
@@ -208,6 +200,9 @@ def runs_of(acts: Acts, window: Window) -> dict[str, Callable[[], object]]:
         "look_system": lambda: window.set_look("system"),
         "look_light": lambda: window.set_look("light"),
         "look_dark": lambda: window.set_look("dark"),
+        "look_light_strong": lambda: window.set_look("light strong"),
+        "look_dark_strong": lambda: window.set_look("dark strong"),
+        **motion_runs(),
         "go_menu": lambda: window.go("menu"),
         "go_kitchen": lambda: window.go("kitchen"),
         "go_timeline": lambda: window.go("timeline"),
@@ -216,9 +211,31 @@ def runs_of(acts: Acts, window: Window) -> dict[str, Callable[[], object]]:
         "arrange_around": arrange(Aim.AROUND),
         "stop": lambda: window.arranger.stop() if window.arranger is not None else None,
         "how_it_stands": how_it_stands,
+        "go_clashes": go_clashes,
+        **_day_runs(window),
         "lift_pins": lambda: window.opened.apply(LiftAllPins()) if window.opened is not None else None,
         "show_keys": acts.show_keys,
         "about": acts.about,
+    }
+
+
+def _day_runs(window: Window) -> dict[str, Callable[[], object]]:
+    """Return what the commands about kept days and about what moved run: each in the place of the timeline."""
+
+    def there(run: Callable[[TimelinePlace], object]) -> Callable[[], object]:
+        def go_and_run() -> None:
+            if window.places is not None:
+                window.go("timeline")
+                run(window.places.timeline)
+
+        return go_and_run
+
+    return {
+        "what_moved": there(lambda place: place.moved.set_on(not place.moved.on)),
+        "keep_day": there(lambda place: place.days_bar.ask_name()),
+        "kept_day_1": there(lambda place: place.days.go_to_number(1)),
+        "kept_day_2": there(lambda place: place.days.go_to_number(2)),
+        "kept_day_3": there(lambda place: place.days.go_to_number(3)),
     }
 
 

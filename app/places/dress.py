@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from app.look import Palette
+from app.look.type import sized
 
 
 def style_sheet(palette: Palette) -> str:
@@ -15,7 +16,7 @@ def style_sheet(palette: Palette) -> str:
     #railButton:checked {{ background: {p.ground}; border-left: 4px solid {p.accent}; font-weight: bold; }}
     #railButton:focus {{ border: 2px solid {p.accent}; }}
     #strip {{ background: {p.lane}; border-bottom: 1px solid {p.line}; }}
-    #stripName {{ font-weight: bold; font-size: 15px; }}
+    #stripName {{ font-weight: bold; font-size: {sized(1.125)}; }}
     #stripState {{ padding: 3px 12px; border-radius: 4px; font-weight: bold; }}
     #stripState[mood="meets"] {{ background: {p.legal}; color: {p.ink}; }}
     #stripState[mood="clash"] {{ background: {p.clash}; color: {p.on_clash}; }}
@@ -24,12 +25,21 @@ def style_sheet(palette: Palette) -> str:
     #banner[mood="refusal"] {{ border-left: 6px solid {p.clash}; }}
     #banner[mood="news"] {{ border-left: 6px solid {p.accent}; }}
     #side {{ background: {p.lane}; border-left: 1px solid {p.line}; }}
-    #heading {{ font-weight: bold; font-size: 17px; }}
+    #heading {{ font-weight: bold; font-size: {sized(1.275)}; }}
     #soft {{ color: {p.faint}; }}
     #wrong {{ color: {p.clash}; }}
     #card {{ background: {p.lane}; border: 1px solid {p.line}; border-radius: 6px; }}
     #welcomeButton {{ text-align: left; padding: 14px 18px; border: 1px solid {p.line}; border-radius: 6px;
-        background: {p.lane}; font-size: 15px; }}
+        background: {p.lane}; font-size: {sized(1.125)}; }}
     #welcomeButton:hover, #welcomeButton:focus {{ border: 2px solid {p.accent}; padding: 13px 17px; }}
-    QToolTip {{ border: 0; padding: 4px; }}
+    QMenu {{ background: {p.lane}; border: 1px solid {p.rail}; padding: 4px 0; }}
+    QMenu::item {{ padding: 4px 2em 4px 2em; color: {p.ink}; }}
+    QMenu::item:selected {{ background: {p.accent}; color: {p.on_accent}; }}
+    QMenu::item:disabled {{ background: {p.lane}; color: {p.faint}; }}
+    QMenu::separator {{ height: 1px; background: {p.line}; margin: 4px 8px; }}
+    ReadingChoice QPushButton {{ background: {p.panel}; color: {p.ink}; border: 1px solid {p.rail};
+        padding: 4px 14px; }}
+    ReadingChoice QPushButton:checked {{ background: {p.accent}; color: {p.on_accent}; border-color: {p.accent}; }}
+    ReadingChoice QPushButton:focus {{ border: 2px solid {p.ink}; padding: 3px 13px; }}
+    QToolTip {{ border: 1px solid {p.rail}; padding: 6px; background: {p.lane}; color: {p.ink}; }}
     """

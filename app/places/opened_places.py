@@ -43,4 +43,5 @@ def places_of(opened: OpenPlan, arranger: Arranger, window: Window) -> Places:
         made.menu.show_step(step)
 
     made.timeline.step_opened.connect(open_step)
+    made.timeline.timeline.keys_wanted.connect(window.acts.show_keys)
     return made

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtWidgets import QButtonGroup, QFrame, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtGui import QFontMetrics
+from PySide6.QtWidgets import QButtonGroup, QFrame, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from app.look import icons
 from app.look.colours import palette_under
@@ -18,6 +19,7 @@ class Rail(QFrame):
         """Make a button for each (name, words, icon, keys)."""
         super().__init__(parent)
         self.setObjectName("rail")
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Preferred)  # names are never cut
         column = QVBoxLayout(self)
         column.setContentsMargins(10, 14, 10, 14)
         column.setSpacing(8)
@@ -47,7 +49,10 @@ class Rail(QFrame):
             self.buttons[name].setChecked(True)
 
     def dress(self) -> None:
-        """Draw the icons in the colours of the moment."""
+        """Draw the icons in the colours of the moment, and leave each name the room that it takes when it is bold."""
         ink = palette_under(self.palette()).ink
+        bold = self.font()
+        bold.setBold(True)
         for name, button in self.buttons.items():
+            button.setMinimumWidth(max(96, QFontMetrics(bold).horizontalAdvance(button.text()) + 26))
             button.setIcon(icons.icon(self._icons[name], ink))

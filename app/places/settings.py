@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import cast
+from typing import cast, get_args
 
 import platformdirs
 from PySide6.QtCore import QByteArray, QSettings
 
 from app.look import Mode
 
-_MODES = ("system", "light", "dark")
+_MODES = get_args(Mode)
 
 
 class Settings:
@@ -39,6 +39,15 @@ class Settings:
     @geometry.setter
     def geometry(self, geometry: QByteArray) -> None:
         self._store.setValue("geometry", geometry)
+
+    @property
+    def advice_open(self) -> bool:
+        """Return whether how the day stands was open beside the timeline."""
+        return str(self._store.value("advice", "closed")) == "open"
+
+    @advice_open.setter
+    def advice_open(self, there: bool) -> None:
+        self._store.setValue("advice", "open" if there else "closed")
 
     @property
     def plans_folder(self) -> Path:

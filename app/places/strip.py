@@ -11,6 +11,8 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QToolBut
 from app.bridge import OpenPlan
 from app.look.words import clock_text, day_text
 from app.places.clash_list import clashes_words
+from app.places.folding import Folding
+from app.places.gist import gist_of
 from core.arrange.outcome import Outcome
 from core.plan.network import Network
 from core.plan.plan import Plan
@@ -34,11 +36,7 @@ class Strip(QFrame):
         row = QHBoxLayout()
         row.setSpacing(24)
         column.addLayout(row)
-        self.against = QLabel()
-        self.against.setObjectName("wrong")
-        self.against.setWordWrap(True)
-        self.against.setTextFormat(Qt.TextFormat.PlainText)
-        self.against.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.against = Folding("wrong")
         self.understood = QToolButton()
         self.understood.setText(self.tr("Understood"))
         self.understood.setMinimumHeight(26)
@@ -75,8 +73,8 @@ class Strip(QFrame):
         plan = opened.plan
         served = plan.wall(0)
         against = self._against(plan)
-        self.against.setText(against)
-        self._show_against()
+        self.against.show_gist(gist_of(against, lists=True))
+        self._show_against(against)
         self.name.setText(plan.name)
         self.name.setToolTip(plan.name)
         self.serving.setText(self.tr("serving {day}, {time}").format(day=day_text(served), time=clock_text(served)))
@@ -102,15 +100,15 @@ class Strip(QFrame):
             self._known = (plan, found.sentence if found is not None else "")
         return self._known[1]
 
-    def _show_against(self) -> None:
+    def _show_against(self, against: str) -> None:
         """Show what contradicts itself until it has been read; another contradiction is shown again."""
-        there = bool(self.against.text()) and self.against.text() != self._read
+        there = bool(against) and against != self._read
         self.against.setVisible(there)
         self.understood.setVisible(there)
 
     def _put_away(self) -> None:
-        self._read = self.against.text()
-        self._show_against()
+        self._read = self._known[1] if self._known is not None else ""
+        self._show_against(self._read)
 
     def show_under_way(self, outcome: Outcome | None) -> None:
         """Say how far an arrangement has come; None: nothing found yet."""

@@ -2,26 +2,31 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal, Slot
+from PySide6.QtCore import QMargins, Qt, Signal, Slot
 from PySide6.QtWidgets import (
     QFrame,
-    QHBoxLayout,
     QLabel,
     QProgressBar,
     QPushButton,
     QSizePolicy,
     QSplitter,
+    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
 
 from app.bridge import Arranger, OpenPlan
 from app.fields import tab_as_read
+from app.fields.row_wrap import RowWrap
 from app.look import icons
 from app.look.colours import palette_under
 from app.places.advice import AdvicePane, Beside, LookLine
 from app.places.clash_list import ClashList
+from app.places.days import DayKeeper, DaysBar, FitNote, MovesList, WhatMoved
+from app.places.direct import Direct
 from app.timeline import Timeline
+from app.timeline.lane_reading import ReadingChoice, ReadingSetting
+from app.timeline.lanes import Reading
 from core.arrange.outcome import Fit, Outcome
 from core.desk import Aim, Change
 from core.plan.edits import LiftPin, PinStep
@@ -42,11 +47,19 @@ class TimelinePlace(QWidget):
         super().__init__(parent)
         self._opened = opened
         self._arranger = arranger
-        self._previewed: Outcome | None = None
+        self.previewed: Outcome | None = None
+        self._remembered = ReadingSetting()
         self.timeline = Timeline()
         self.clash_list = ClashList()
+        self.moves_list = MovesList()
+        self.days_bar = DaysBar()
         self.look_line = LookLine()
+        self.fit_note = FitNote()
         self.advice = AdvicePane(opened, arranger)
+        self.line = QStackedWidget()  # one of two lines, of one height: nothing moves when the other comes
+        self.line.addWidget(self.days_bar)
+        self.line.addWidget(self.look_line)
+        self.line.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         self.split = QSplitter(Qt.Orientation.Horizontal)
         self.split.addWidget(self.timeline)
         self.split.addWidget(self._side())
@@ -57,12 +70,17 @@ class TimelinePlace(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self._bar())
-        column.addWidget(self.look_line)
+        column.addWidget(self.line)
+        column.addWidget(self.fit_note)
         column.addWidget(self.split, 1)
         self.beside = Beside(self, opened)
+        self.moved = WhatMoved(self, opened)
+        self.days = DayKeeper(self, opened)
+        self.direct = Direct(self, opened, arranger)
         self._connect()
         self.setFocusProxy(self.timeline)
         tab_as_read(self)
+        self.timeline.set_reading(self._remembered.reading)
         self.refresh()
         self.timeline.fit_all()
 
@@ -74,6 +92,7 @@ class TimelinePlace(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         self.clash_list.setContentsMargins(14, 12, 14, 8)
+        column.addWidget(self.moves_list, 3)
         column.addWidget(self.clash_list, 1)
         column.addWidget(self.advice, 3)
         return side
@@ -87,13 +106,11 @@ class TimelinePlace(QWidget):
 
     def _bar(self) -> QWidget:
         bar = QWidget()
-        row = QHBoxLayout(bar)
-        row.setContentsMargins(14, 8, 14, 8)
-        row.setSpacing(8)
+        row = RowWrap(bar, QMargins(14, 8, 14, 8))
         self.arrange = QPushButton(self.tr("Arrange the day"))
         self.around = QPushButton(self.tr("Mend, move little"))
         self.stop = QPushButton(self.tr("Stop"))
-        self.reading = QPushButton()
+        self.reading = ReadingChoice()
         self.fit_all = QPushButton(self.tr("All days"))
         self.fit_last = QPushButton(self.tr("Last two hours"))
         self.meter = QProgressBar()
@@ -111,13 +128,13 @@ class TimelinePlace(QWidget):
         self.arrange.setToolTip(self.tr("Put every step that is not pinned at its best place (Ctrl+R)"))
         self.around.setToolTip(self.tr("Mend what clashes and move as little as can be (Ctrl+Shift+R)"))
         self.stop.setToolTip(self.tr("End now and keep the best so far (Ctrl+.)"))
-        self.reading.setToolTip(self.tr("See the same day by dish or by station (R)"))
         for button in (self.arrange, self.around, self.stop):
             button.setMinimumHeight(30)
             row.addWidget(button)
         row.addWidget(self.meter)
-        row.addWidget(self.told, 1)
-        for button in (self.reading, self.fit_all, self.fit_last, self.how):
+        row.addWidget(self.told)
+        row.addWidget(self.reading)
+        for button in (self.fit_all, self.fit_last, self.how):
             button.setMinimumHeight(30)
             row.addWidget(button)
         self.dress()
@@ -133,7 +150,8 @@ class TimelinePlace(QWidget):
         self.arrange.clicked.connect(lambda: self.ask(Aim.ARRANGE))
         self.around.clicked.connect(lambda: self.ask(Aim.AROUND))
         self.stop.clicked.connect(self._arranger.stop)
-        self.reading.clicked.connect(self.other_reading)
+        self.reading.chosen.connect(self.timeline.set_reading)
+        self.timeline.reading_changed.connect(self._read)
         self.fit_all.clicked.connect(self.timeline.fit_all)
         self.fit_last.clicked.connect(lambda: self.timeline.fit_last_hours(2))
         self.how.setChecked(self.advice.isVisibleTo(self))
@@ -159,12 +177,15 @@ class TimelinePlace(QWidget):
         self.beside.forget()
         self.timeline.set_plan(opened.plan, opened.timetable, opened.clashes)
         self.clash_list.show_clashes(opened.plan, opened.clashes)
+        self.moved.refresh()
+        self.days.refresh()
         self._show_state()
 
-    def other_reading(self) -> None:
-        """Switch between stations and dishes."""
-        self.timeline.set_reading("dish" if self.timeline.reading == "station" else "station")
-        self._show_state()
+    @Slot(str)
+    def _read(self, reading: Reading) -> None:
+        """Show and remember how the day is read."""
+        self.reading.show_reading(reading)
+        self._remembered.reading = reading
 
     def _show_state(self) -> None:
         busy = self._arranger.busy
@@ -172,13 +193,13 @@ class TimelinePlace(QWidget):
         self.meter.setVisible(busy)
         self.arrange.setEnabled(not busy)
         self.around.setEnabled(not busy and self._opened.timetable is not None)
-        by_station = self.timeline.reading == "station"
-        self.reading.setText(self.tr("By dish") if by_station else self.tr("By station"))
 
     @Slot(object)
     def _changed(self, change: Change) -> None:
         if change.by not in _ARRANGED:
             self.told.setText("")  # what was said of the arrangement no longer holds
+        self.moved.hear(change)
+        self.days.hear(change)
         self.refresh()
 
     @Slot(str)
@@ -191,14 +212,15 @@ class TimelinePlace(QWidget):
     def _better(self, outcome: Outcome) -> None:
         """Let the bars go to better places as they are found; nothing is taken yet."""
         self.beside.forget()
-        self._previewed = outcome
+        self.previewed = outcome
         self.timeline.set_plan(self._opened.plan, outcome.timetable, outcome.clashes)
         self.clash_list.show_clashes(self._opened.plan, outcome.clashes)
+        self.moved.refresh()
         self.told.setText(self._quality(outcome))
 
     @Slot(object)
     def _ended(self, outcome: Outcome | None) -> None:
-        self._previewed = None
+        self.previewed = None
         self.refresh()
         self.told.setText(self._quality(outcome) if outcome is not None else "")
 
@@ -233,7 +255,7 @@ class TimelinePlace(QWidget):
 
     @Slot(object)
     def _show_clash(self, clash: Clash) -> None:
-        self.beside.show_look(None)
+        self.beside.leave()
         self.beside.mark(None)
         self.timeline.show_clash(clash)
 

@@ -220,9 +220,10 @@ class Window(QMainWindow):
                 self.actions_by_name[command.name].setIcon(icons.icon(command.icon, palette.ink))
 
     def changeEvent(self, event: QEvent) -> None:
-        """Follow the system's change between light and dark."""
+        """Follow the system's change between light and dark, and of the text's size."""
         super().changeEvent(event)
-        if event.type() == QEvent.Type.ApplicationPaletteChange and self.actions_by_name:
+        changed = (QEvent.Type.ApplicationPaletteChange, QEvent.Type.ApplicationFontChange)
+        if event.type() in changed and self.actions_by_name:
             self.dress()
 
     def tell_fault(self, error: BaseException) -> None:

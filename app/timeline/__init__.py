@@ -1,4 +1,4 @@
-"""The timeline: one painted view of a timetable, by station or by dish."""
+"""The timeline: one painted view of a timetable, by station, by dish or by cook."""
 
 from app.timeline.timeline import Timeline
 

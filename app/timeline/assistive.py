@@ -76,11 +76,14 @@ class BarItem(QAccessibleInterface):
         return QAccessible.Role.ListItem
 
     def state(self) -> QAccessible.State:
-        """Return whether it can be chosen and has the focus."""
+        """Return whether it can be chosen, alone and along with others, is chosen, and has the focus."""
         state = QAccessible.State()
         state.focusable = state.selectable = 1
-        focused = self.whole.timeline.scene.focus is self.bar
-        state.focused = state.selected = int(focused)
+        scene = self.whole.timeline.scene
+        focused = scene.focus is self.bar
+        state.focused = int(focused)
+        state.multiSelectable = state.extSelectable = 1
+        state.selected = int(focused or (self.bar.key is not None and self.bar.key in scene.also))
         return state
 
     def text(self, which: QAccessible.Text) -> str:

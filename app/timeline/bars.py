@@ -24,6 +24,9 @@ class BarKind(StrEnum):
     LIGHTING = "lighting"
     FIRE = "fire"
     CHORE = "chore"
+    WALK = "walk"
+    VESSEL = "vessel"
+    UNWASHED = "unwashed"
 
 
 class LaneKind(StrEnum):
@@ -33,6 +36,7 @@ class LaneKind(StrEnum):
     WORKTOP = "worktop"
     COOK = "cook"
     DISH = "dish"
+    VESSEL = "vessel"
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +67,8 @@ class Bar:
     """One bar of a lane, half-open in minutes from plating, over `rows` rows from `row` down; below 0 in the crown.
 
     `full`: hands are on all the time; `pieces`: only then, with pauses between. `says` are the texts to try, longest
-    first. `setting` in °C where it stands in a heated place; `vessel`: what is washed; `until`: the next bar in its
-    rows begins.
+    first. `setting` in °C where it stands in a heated place; `vessel`: what is in use or washed; `until`: the next bar
+    in its rows begins.
     """
 
     kind: BarKind
@@ -114,7 +118,7 @@ class Bar:
         return self.step is not None and self.kind in (BarKind.STEP, BarKind.HAND)
 
 
-_TOLD = frozenset({BarKind.LIGHTING, BarKind.FIRE, BarKind.CHORE})
+_TOLD = frozenset({BarKind.LIGHTING, BarKind.FIRE, BarKind.CHORE, BarKind.VESSEL})
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,8 +146,8 @@ class Lane:
     """One lane. `rows` are drawn, the first `room` of them exist (racks, rings), the rest is over-full.
 
     `row_share` scales the height of its rows; `joined` lanes follow the one above without a gap; a `crown` is
-    so many rows of room above, for figures
-    and fires.
+    so many rows of room above, for figures and fires. A `line` is folded: its rows are strokes in a few points. The
+    last `words` of its rows are for texts that hang below its bars.
     """
 
     id: str
@@ -163,6 +167,8 @@ class Lane:
     shades: tuple[Shade, ...] = ()
     joined: bool = False
     crown: int = 0
+    line: bool = False
+    words: int = 0
 
     @cached_property
     def starts(self) -> tuple[int, ...]:

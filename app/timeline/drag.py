@@ -6,9 +6,11 @@ from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from enum import Enum, auto
 
-from app.timeline.bars import Bar, BarKind, Lane, LaneKind
+from app.timeline.bars import Bar, BarKind, Key, Lane, LaneKind
+from app.timeline.drag_hands import why_not
+from app.timeline.drag_wish import Wish
 from app.timeline.scene import Held, Scene
-from core.plan.ids import StationId, StepId
+from core.plan.ids import CookId, StationId, StepId
 from core.plan.meaning import way_of
 
 GRID = 5
@@ -29,12 +31,18 @@ class State(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Drop:
-    """Where a step was dropped: start of the step (not of the bar), and another station, if it changed."""
+    """Where a step was dropped: start of the step (not of the bar), and another station or cook, if it changed.
+
+    `also`: the loads dragged along with it, by as many minutes: `by`.
+    """
 
     step: StepId
     load: int
     start: int
     station: StationId | None
+    cook: CookId | None = None
+    also: frozenset[Key] = frozenset()
+    by: int = 0
 
 
 class Drag:
@@ -48,8 +56,10 @@ class Drag:
         self.held: Held | None = None
         self.offset = 0
 
-    def press(self, scene: Scene, lane: int, bar: Bar, x: float, y: float) -> None:
-        """Take hold of a bar at a point of the widget."""
+    def press(
+        self, scene: Scene, lane: int, bar: Bar, x: float, y: float, also: Iterable[Key] = ()
+    ) -> None:
+        """Take hold of a bar at a point of the widget, and of loads chosen along with it."""
         placed = scene.timetable.at.get(bar.key) if bar.key is not None else None
         if placed is None or not bar.moves:
             return
@@ -58,6 +68,7 @@ class Drag:
         self._grip = scene.time(x) - bar.start
         self.offset = bar.start - placed.start
         self.held = Held(bar, lane, bar.start, bar.end - bar.start, lane)
+        self.held.also = frozenset(key for key in also if key != bar.key and key in scene.timetable.at)
 
     def move(self, scene: Scene, x: float, y: float, fine: bool) -> bool:
         """Follow the pointer; tell whether anything changed. `fine` snaps to minutes instead of to the grid."""
@@ -71,24 +82,40 @@ class Drag:
             self.state, started = State.DRAGGING, True
         to_lane = target_lane(scene, held, scene.layout.lane_at(y - scene.ruler + scene.top))
         wanted = scene.time(x) - self._grip
-        edges = edges_for(scene, held, to_lane)
+        edges = edges_for(scene, held, to_lane, wanted)
         start = snapped(wanted, held.length, fine, edges, REACH / scene.axis.ppm, phase(scene))
+        if abs(x - self._press[0]) < THRESHOLD and abs(scene.time(self._press[0]) - self._grip - held.bar.start) < 0.01:
+            start = held.bar.start  # up or down to another place, at the same time
         if not started and start == held.start and to_lane == held.to_lane:
             return False
         held.start, held.to_lane = start, to_lane
-        there = scene.lanes[to_lane].station
-        held.station = there.id if to_lane != held.lane and there is not None else None
+        there = scene.lanes[to_lane] if to_lane != held.lane else None
+        held.station = there.station.id if there is not None and there.station is not None else None
+        held.cook = there.cook if there is not None and there.kind is LaneKind.COOK else None
+        held.refused = ""
+        if held.cook is not None and held.bar.key is not None:
+            held.refused = why_not(scene.plan, scene.timetable.at[held.bar.key], held.cook, self.step_start)
         return True
+
+    def lift(self) -> bool:
+        """Drag from now on without waiting for the pointer to travel; tell whether a bar was pressed."""
+        if self.state is State.PRESSED:
+            self.state = State.DRAGGING
+        return self.state is State.DRAGGING
 
     def release(self) -> Drop | None:
         """Let go where the bar is; None where it was only clicked, or stands as before."""
         held, dragging = self.held, self.state is State.DRAGGING
         self.cancel()
-        if held is None or not dragging or held.bar.step is None:
+        if held is None or not dragging or held.bar.step is None or held.refused:
             return None
-        if held.start == held.bar.start and held.station is None:
+        by = held.start - held.bar.start
+        if not by and held.station is None and held.cook is None:
             return None
-        return Drop(held.bar.step, held.bar.load, held.start - self.offset, held.station)
+        start = held.start - self.offset
+        if not held.also:
+            return Drop(held.bar.step, held.bar.load, start, held.station, held.cook)
+        return Drop(held.bar.step, held.bar.load, start, held.station, held.cook, held.also, by)
 
     def cancel(self) -> None:
         """Let go with nothing changed."""
@@ -98,6 +125,15 @@ class Drag:
     def step_start(self) -> int:
         """Return the minute at which the step of the held bar would start."""
         return 0 if self.held is None else self.held.start - self.offset
+
+    def wish(self, scene: Scene) -> Wish | None:
+        """Return what a drop here would ask for."""
+        held = self.held
+        if held is None or held.bar.key is None:
+            return None
+        by, at = held.start - held.bar.start, scene.timetable.at
+        starts = {held.bar.key: self.step_start} | {key: at[key].start + by for key in held.also}
+        return Wish(held.bar.key, starts, held.station, held.cook)
 
 
 def snapped(
@@ -123,9 +159,14 @@ def phase(scene: Scene) -> int:
 def target_lane(scene: Scene, held: Held, over: int | None) -> int:
     """Return the lane the bar would drop on: the one under the pointer if it is of the same kind, else its own."""
     own = scene.lanes[held.lane]
-    if over is None or held.bar.kind is not BarKind.STEP or own.kind is not LaneKind.STATION:
+    if over is None or over == held.lane or held.also:
         return held.lane
-    return over if takes(own, scene.lanes[over], held.bar, named_for(scene, held.bar)) else held.lane
+    other = scene.lanes[over]
+    if own.kind is LaneKind.COOK and other.kind is LaneKind.COOK:
+        return over if other.cook is not None else held.lane
+    if held.bar.kind is not BarKind.STEP or own.kind is not LaneKind.STATION:
+        return held.lane
+    return over if takes(own, other, held.bar, named_for(scene, held.bar)) else held.lane
 
 
 def takes(own: Lane, other: Lane, bar: Bar, named: Collection[StationId] = ()) -> bool:
@@ -139,14 +180,15 @@ def takes(own: Lane, other: Lane, bar: Bar, named: Collection[StationId] = ()) -
     return bool(other.station.shelves) or other.station.units >= bar.rows
 
 
-def edges_for(scene: Scene, held: Held, lane: int) -> tuple[int, ...]:
-    """Return the edges that draw the bar: its neighbours' in the lane, and those of what it is linked to."""
+def edges_for(scene: Scene, held: Held, lane: int, at: float | None = None) -> tuple[int, ...]:
+    """Return the edges that draw the bar at a start: its neighbours' in the lane, and those of what it is linked to."""
     edges: set[int] = {0}
-    for bar in scene.lanes[lane].bars:
-        if bar.step != held.bar.step:
+    at = held.start if at is None else at
+    loads, reach = scene.timetable.loads_of, REACH / scene.axis.ppm + held.length
+    for bar in scene.layout.between(lane, at - reach, at + held.length + reach):
+        if bar.step != held.bar.step and bar.key not in held.also:
             edges |= {bar.start, bar.end}
     if held.bar.step is not None and held.bar.kind is BarKind.STEP:
-        loads = scene.timetable.loads_of
         for link in scene.plan.links_to.get(held.bar.step, ()):
             edges |= {each.end for each in loads.get(link.before, ())}
         for link in scene.plan.links_from.get(held.bar.step, ()):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from app.timeline.bars import Bar, BarKind, Lane
 
@@ -18,10 +18,13 @@ FOLD = 38.0
 """Width in points of a folded stretch."""
 SLOP = 5.0
 """Points around a narrow bar that still count as hitting it."""
+LINE = 0.42
+"""Height of a lane folded to a line as a share of a row."""
+STROKE = 2.0
+"""Least height in points of a bar in a line."""
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
+class Box(NamedTuple):
     """A rectangle in points."""
 
     x: float
@@ -92,6 +95,22 @@ class Axis:
         left, right = self._xs[at], self._xs[at + 1]
         return start + (x - left) * (end - start) / (right - left)
 
+    @property
+    def open_minutes(self) -> float:
+        """Return its width in minutes of its scale: a fold counts for as much as it is wide."""
+        return self.width / self.ppm
+
+    def pieces(self, start: float, end: float) -> list[tuple[float, float, float]]:
+        """Return the stretches (start, end, points a minute) of one rate each that meet a stretch of time."""
+        at = max(0, bisect_right(self._times, start) - 1)
+        found = []
+        while at < len(self._times) - 1 and self._times[at] < end:
+            first, last = self._times[at], self._times[at + 1]
+            rate = (self._xs[at + 1] - self._xs[at]) / (last - first)
+            found.append((max(start, first), min(end, last), rate))
+            at += 1
+        return found
+
     def minute(self, x: float) -> int:
         """Return the whole minute nearest to a point."""
         return round(self.time(x))
@@ -104,25 +123,18 @@ class Axis:
         """Return the same axis at another scale."""
         return Axis(self.low, self.high, ppm, self.folds)
 
-    def scale_for(self, width: float, start: int | None = None, end: int | None = None) -> float:
+    def scale_for(self, width: float, start: float | None = None, end: float | None = None) -> float:
         """Return the points a minute at which start..end takes this width."""
         start = self.low if start is None else start
         end = self.high if end is None else end
-        least, most = width / max(1, end - start), width
-
-        def wide(ppm: float) -> float:
-            axis = self.zoomed(ppm)
-            return axis.x(end) - axis.x(start)
-
-        if wide(most) <= width:
-            return most
-        for _ in range(60):
-            middle = (least + most) / 2
-            if wide(middle) > width:
-                most = middle
-            else:
-                least = middle
-        return least
+        held = [(max(0, min(end, last) - max(start, first)), last - first) for first, last in self.folds]
+        # the longest folds come to their width first; from then on they no longer grow with the scale
+        growing, fixed = max(1e-6, end - start), 0.0
+        for part, whole in sorted(((part, whole) for part, whole in held if part), key=lambda fold: -fold[1]):
+            if fixed + growing * FOLD / whole >= width:
+                break
+            growing, fixed = growing - part, fixed + FOLD * part / whole
+        return width if growing <= 0 else min(width, (width - fixed) / growing)
 
 
 def quiet_stretches(
@@ -152,6 +164,7 @@ class Layout:
             if not lane.joined and self.tops:
                 y += LANE_GAP
             height = lane.rows * row * lane.row_share + 2 * LANE_PAD + CROWN * row * lane.crown
+            height = LINE * row if lane.line else height
             self.tops.append(y)
             self.heights.append(height)
             y += height
@@ -162,11 +175,15 @@ class Layout:
         return Box(0.0, self.tops[at], axis.width, self.heights[at])
 
     def row_height(self, at: int) -> float:
-        """Return the height of one row of a lane."""
+        """Return the height of one row of a lane; in a line all rows share its few points."""
+        if self.lanes[at].line:
+            return (self.heights[at] - 2) / self.lanes[at].rows
         return self.row * self.lanes[at].row_share
 
     def row_top(self, at: int, row: int) -> float:
         """Return the top of a row of a lane; below 0 of one of its crown, the last of which is -1."""
+        if self.lanes[at].line:
+            return self.tops[at] + 1 + max(row, 0) * self.row_height(at)
         if row < 0:
             return self.tops[at] + LANE_PAD + CROWN * self.row * (self.lanes[at].crown + row)
         crown = CROWN * self.row * self.lanes[at].crown
@@ -175,6 +192,8 @@ class Layout:
     def box(self, at: int, bar: Bar, axis: Axis) -> Box:
         """Return a bar's box."""
         left = axis.x(bar.start)
+        if self.lanes[at].line:
+            return self._stroke(at, bar, left, max(axis.x(bar.end) - left, 1.0))
         height = CROWN * self.row if bar.crowned else self.row_height(at)
         inset = 1.5 if height > 14 else 0.5
         return Box(
@@ -183,6 +202,23 @@ class Layout:
             max(axis.x(bar.end) - left, 1.0),
             bar.rows * height - 2 * inset,
         )
+
+    def _stroke(self, at: int, bar: Bar, left: float, width: float) -> Box:
+        """Return a bar's box in a lane folded to a line: strokes below each other, side by side where too many."""
+        rows = 1 if bar.crowned else bar.rows
+        height = max(STROKE, rows * self.row_height(at) - 1)
+        foot = self.tops[at] + self.heights[at] - 1
+        return Box(left, min(self.row_top(at, bar.row) + 0.5, foot - height), width, height)
+
+    def _hit_stroke(self, at: int, x: float, y: float, axis: Axis) -> tuple[int, Bar] | None:
+        """Return the bar of a line under or next to a point: the whole height of the line counts."""
+        found: list[tuple[float, float, int, Bar]] = []
+        for number, bar in enumerate(self.between(at, axis.time(x - SLOP), axis.time(x + SLOP))):
+            box = self.box(at, bar, axis)
+            if box.holds(x, box.y, SLOP) and (bar.kind is not BarKind.HEATING or bar.full):
+                beside = max(box.x - x, x - box.right, 0.0)
+                found.append((beside, max(box.y - y, y - box.bottom, 0.0), number, bar))
+        return (at, min(found)[3]) if found else None
 
     def lane_at(self, y: float) -> int | None:
         """Return the number of the lane at this height; between two lanes the one above."""
@@ -204,6 +240,8 @@ class Layout:
         at = self.lane_at(y)
         if at is None:
             return None
+        if self.lanes[at].line:
+            return self._hit_stroke(at, x, y, axis)
         near: tuple[float, Bar] | None = None
         behind: Bar | None = None
         for bar in self.between(at, axis.time(x - SLOP), axis.time(x + SLOP)):

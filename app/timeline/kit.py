@@ -2,14 +2,24 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Callable
 from dataclasses import dataclass
+from math import ceil
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPen
+from PySide6.QtCore import QLineF, QPoint, QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPen, QPixmap
 
+from app.look import icons
 from app.look.colours import Palette
 from app.look.type import SMALL, face
 
+_PAD = 2
+"""Points around a text in its picture, for strokes that lean out."""
+_HATCH = 7
+"""Points from one line of a hatching to the next."""
+_SPRITES = 1200
+"""Pictures of texts kept at most."""
 _LEADS_ON = frozenset({"the", "and", "with", "for", "from", "into", "not", "off", "then", "than", "over", "on"})
 """Words after which a shortened text would say nothing."""
 
@@ -27,15 +37,29 @@ class ToneInk:
     waiting_pen: QPen
 
 
+@dataclass(frozen=True)
+class Written:
+    """A text as it was written, the points it takes, and the text it stands for."""
+
+    text: str
+    box: QRectF
+    whole: str
+
+
 class Kit:
     """What painting needs of a theme: `row` is the height of a row that the text wants, `tab` the width of a tab.
 
-    `drawn` collects every text written, while it is not None.
+    `drawn` collects every text written, while it is not None, and `written` where. `counts` counts what is painted.
+    Where a painter's pixels are `ratio` to a point, a text is painted from a picture of it, made once; 0: as a text.
     """
 
     def __init__(self, palette: Palette, points: float | None = None) -> None:
         self.palette = palette
         self.drawn: list[str] | None = None
+        self.written: list[Written] | None = None
+        self.counts: Counter[str] = Counter()
+        self.ratio = 0
+        self._sprites: dict[tuple[int, str, int, int], QPixmap] = {}
         self.ground = QColor(palette.ground)
         self.lane = QColor(palette.lane)
         self.panel = QColor(palette.panel)
@@ -53,7 +77,12 @@ class Kit:
         self.heat_fill = QColor(palette.heat_fill)
         self.hair = pen(self.line, 1)
         self.rail_pen = pen(self.rail, 1)
+        self.grid_pen = pen(self.panel, 1)
+        self.late_pen = pen(self.clash, 4)
+        self.late_pen.setDashPattern([1.5, 1])
         self.accent_pen = pen(self.accent, 2)
+        self.marked_pen = pen(self.accent, 4)
+        self.marked_pen.setDashPattern([1.5, 1])
         self.clash_pen = pen(self.clash, 2)
         self.hatch_pen = pen(self.clash, 1.4)
         self.heat_pen = pen(self.heat, 1.6)
@@ -68,6 +97,7 @@ class Kit:
         self.row = max(26.0, round(self.metrics(self.text_face).height() + 9))
         self.tab = float(round(self.width("MM", self.small_bold) + 6))
         self._short: dict[tuple[int, str, int], str] = {}
+        self._cut_from: dict[str, str] = {}
 
     def tone(self, index: int) -> ToneInk:
         """Return the colours of the dish at this place in the menu."""
@@ -108,9 +138,88 @@ class Kit:
             free = where.width() - self.width(text, font)
             x += free if right else free / 2
         y = where.top() + (where.height() + metrics.ascent() - metrics.descent()) / 2
+        if self.written is not None:
+            box = QRectF(round(x), round(y) - metrics.ascent(), self.width(text, font), metrics.height())
+            self.written.append(Written(text, box, self._cut_from.get(text, text)))
+        if self.ratio:
+            painter.drawPixmap(round(x) - _PAD, round(y) - _above(metrics), self._sprite(text, font, colour))
+            return
         painter.setFont(font)
         painter.setPen(colour)
         painter.drawText(QPointF(round(x), round(y)), text)
+
+    def icon(self, painter: QPainter, name: str, where: QRectF) -> None:
+        """Draw an icon in the faint colour, from a picture of it where texts are."""
+        if not self.ratio:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+            icons.draw(painter, name, self.palette.faint, where)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+            return
+        key = (0, name, round(where.width()), self.ratio)
+        found = self._sprites.get(key)
+        if found is None:
+            found = self._blank(key[2], key[2])
+            drawn = QPainter(found)
+            drawn.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+            icons.draw(drawn, name, self.palette.faint, QRectF(0, 0, key[2], key[2]))
+            drawn.end()
+            self._sprites[key] = found
+        painter.drawPixmap(round(where.left()), round(where.top()), found)
+
+    def disc(self, painter: QPainter, draw: Callable[..., None], x: float, y: float, radius: float) -> None:
+        """Draw a round sign around a point by draw(painter, kit, x, y, radius), from a picture where texts are."""
+        if not self.ratio:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+            draw(painter, self, x, y, radius)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+            return
+        half = ceil(radius) + 2
+        key = (-1, draw.__name__, round(10 * radius), self.ratio)
+        found = self._sprites.get(key)
+        if found is None:
+            found = self._blank(2 * half, 2 * half)
+            drawn = QPainter(found)
+            drawn.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+            draw(drawn, self, half, half, radius)
+            drawn.end()
+            self._sprites[key] = found
+        painter.drawPixmap(round(x) - half, round(y) - half, found)
+
+    def hatch(self, painter: QPainter, where: QRectF) -> None:
+        """Fill a box with slanting lines in the clash colour from a picture of one; they move with the box."""
+        key = (-2, "hatch", 0, self.ratio)
+        found = self._sprites.get(key)
+        if found is None:
+            found = self._blank(_HATCH, _HATCH)
+            drawn = QPainter(found)
+            drawn.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+            drawn.setPen(self.hatch_pen)
+            drawn.drawLines([QLineF(at, _HATCH + 2, at + _HATCH + 4, -2) for at in (-2 - _HATCH, -2, _HATCH - 2)])
+            drawn.end()
+            self._sprites[key] = found
+        painter.drawTiledPixmap(where.toAlignedRect(), found, QPoint(0, _HATCH - round(where.height()) % _HATCH))
+
+    def _blank(self, width: int, height: int) -> QPixmap:
+        made = QPixmap(width * self.ratio, height * self.ratio)
+        made.setDevicePixelRatio(self.ratio)
+        made.fill(Qt.GlobalColor.transparent)
+        return made
+
+    def _sprite(self, text: str, font: QFont, colour: QColor) -> QPixmap:
+        key = (id(font), text, colour.rgba(), self.ratio)
+        found = self._sprites.get(key)
+        if found is None:
+            if len(self._sprites) >= _SPRITES:
+                self._sprites.clear()
+            metrics, wide = self.metrics(font), ceil(self.width(text, font)) + 2 * _PAD
+            found = self._blank(wide, _above(metrics) + ceil(metrics.descent()) + _PAD)
+            painter = QPainter(found)
+            painter.setFont(font)
+            painter.setPen(colour)
+            painter.drawText(QPointF(_PAD, _above(metrics)), text)
+            painter.end()
+            self._sprites[key] = found
+        return found
 
     def shortened(self, text: str, font: QFont, width: float) -> str:
         """Return a text cut after a telling word to fit, with an ellipsis; '' when no word fits."""
@@ -120,6 +229,7 @@ class Kit:
         found = self._short.get(key)
         if found is None:
             found = self._short[key] = self._cut(text, font, int(width))
+            self._cut_from[found] = text
         return found
 
     def _cut(self, text: str, font: QFont, width: int) -> str:
@@ -130,6 +240,10 @@ class Kit:
             if len(last) > 2 and last.casefold() not in _LEADS_ON and self.width(short, font) <= width:
                 return short
         return ""
+
+
+def _above(metrics: QFontMetricsF) -> int:
+    return ceil(metrics.ascent()) + _PAD
 
 
 def pen(colour: QColor, width: float, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:

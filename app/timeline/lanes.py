@@ -1,25 +1,29 @@
-"""The two readings of a plan: by station, and by dish. Lanes with their bars in rows; no pixels."""
+"""The three readings of a plan: by station, by dish, by cook. Lanes with their bars in rows; no pixels."""
 
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Literal
+from typing import Literal, get_args
 
 from app.look.words import KIND_ICON, word
 from app.timeline.bars import Bar, Lane, LaneKind, Shade
-from app.timeline.chores import cook_bars, fire_bars, heat_bars
+from app.timeline.chores import fire_bars, heat_bars
+from app.timeline.lane_cooks import cook_lanes
+from app.timeline.lane_vessels import vessel_lanes
 from app.timeline.making import Maker
 from app.timeline.rows import Claim, in_order, packed, racked
 from app.timeline.shelves import shelved_lane
 from core.measures.heat import show_heat
-from core.plan.calendar import absences, closed
-from core.plan.ids import CookId, StepId
+from core.plan.calendar import closed
+from core.plan.ids import StepId
 from core.plan.kitchen import HEATED, Station, StationKind
 from core.plan.menu import Dish
 from core.plan.plan import Plan
 from core.timetable.timetable import Timetable
 
-Reading = Literal["station", "dish"]
+Reading = Literal["station", "dish", "cook"]
+READINGS: tuple[Reading, ...] = get_args(Reading)
+"""The readings in the order in which one key goes through them."""
 
 _ORDER = (
     StationKind.OVEN,
@@ -42,6 +46,8 @@ _MANY_ROWS = 3
 def lanes_of(plan: Plan, timetable: Timetable, reading: Reading, low: int, high: int) -> tuple[Lane, ...]:
     """Return the lanes of a reading from top to bottom, shaded between two minutes."""
     maker = Maker(plan, timetable)
+    if reading == "cook":
+        return tuple(cook_lanes(maker, low, high, whole=True))
     if reading == "dish":
         return tuple(_dish_lane(maker, dish) for dish in plan.menu.dishes)
     stations = sorted(plan.kitchen.stations, key=lambda each: _ORDER.index(each.kind))
@@ -55,19 +61,27 @@ def lanes_of(plan: Plan, timetable: Timetable, reading: Reading, low: int, high:
         joined = above is not None and above.kind is station.kind is StationKind.BURNER
         lanes.append(replace(lane, shades=shades, joined=joined))
     lanes += _worktop_lane(maker)
-    lanes += _cook_lanes(maker, low, high)
+    lanes += vessel_lanes(maker)
+    lanes += cook_lanes(maker, low, high)
     return tuple(lanes)
+
+
+def next_reading(reading: Reading) -> Reading:
+    """Return the reading that follows one, the first after the last."""
+    return READINGS[(READINGS.index(reading) + 1) % len(READINGS)]
 
 
 def _station_lane(maker: Maker, station: Station) -> Lane:
     things: list[tuple[Bar, int]] = []
-    for placed in maker.placed:
-        units = sum(spot.units for spot in placed.spots if spot.station == station.id)
-        if units:
+    for placed in maker.placed_on.get(station.id, ()):
+        on = [spot.units for spot in placed.spots if spot.station == station.id]
+        units = max(1, sum(on))  # none are taken of a room, and yet it is there
+        if on:
             things.append((maker.step_bar(placed, station.id), units))
-    for stay in maker.stays:
-        units = sum(spot.units for spot in stay.spots if spot.station == station.id)
-        if units and stay.end > stay.start:
+    for stay in maker.stays_on.get(station.id, ()):
+        on = [spot.units for spot in stay.spots if spot.station == station.id]
+        units = max(1, sum(on))
+        if on and stay.end > stay.start:
             things.append((maker.stay_bar(stay, station.id), units))
     loose = station.units == 0 or station.kind is StationKind.ROOM
     if loose:
@@ -113,37 +127,6 @@ def _worktop_lane(maker: Maker) -> list[Lane]:
     rows, count = packed([Claim(bar.start, bar.end) for bar in bars], _followed(maker, bars))
     bars = [replace(bar, row=row) for bar, row in zip(bars, rows, strict=True)]
     return [Lane("worktop", LaneKind.WORKTOP, word("no station"), in_order(bars), count, icon="worktop")]
-
-
-def _cook_lanes(maker: Maker, low: int, high: int) -> list[Lane]:
-    plan = maker.plan
-    hands: dict[CookId | None, list[Bar]] = {cook.id: [] for cook in plan.kitchen.cooks}
-    for placed in maker.placed:
-        for at, hand in enumerate(placed.hands):
-            who_does = hand.cook if hand.cook in hands else None
-            hands.setdefault(who_does, []).append(maker.hand_bar(placed, at))
-    for cook, bar in cook_bars(maker, frozenset(each.id for each in plan.kitchen.cooks)):
-        hands.setdefault(cook, []).append(bar)
-    lanes = []
-    for known, work in hands.items():
-        rows, count = packed([Claim(bar.start, bar.end) for bar in work])
-        bars = [replace(bar, row=row) for bar, row in zip(work, rows, strict=True)]
-        who = plan.kitchen.cook.get(known) if known is not None else None
-        away = absences(plan, who, low, high) if who is not None else ()
-        lanes.append(
-            Lane(
-                f"cook:{known or ''}",
-                LaneKind.COOK,
-                who.name if who is not None else word("nobody"),
-                in_order(bars),
-                count,
-                1 if who is not None else 0,
-                icon="hand",
-                cook=known,
-                shades=tuple(Shade(start, end, word("away")) for start, end in away),
-            )
-        )
-    return lanes
 
 
 def _dish_lane(maker: Maker, dish: Dish) -> Lane:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cached_property
+from typing import TypeVar
 
 from PySide6.QtCore import QCoreApplication
 
@@ -15,7 +16,7 @@ from core.plan.plan import Plan
 from core.plan.step import Attention, Wait
 from core.sheets.step_words import done_as, parts_of
 from core.timetable.book import Book
-from core.timetable.facts import Facts
+from core.timetable.book_kept import book_of
 from core.timetable.timetable import Hand, Placed, Stay, Timetable
 
 
@@ -33,13 +34,22 @@ class Maker:
     @cached_property
     def book(self) -> Book:
         """The timetable read against its plan."""
-        return Book(Facts(self.plan), self.timetable)
+        return book_of(self.plan, self.timetable)
+
+    @cached_property
+    def placed_on(self) -> dict[StationId, list[Placed]]:
+        """Placed loads by the stations they stand on, in the timetable's order."""
+        return _by_station(self.placed)
+
+    @cached_property
+    def stays_on(self) -> dict[StationId, list[Stay]]:
+        """Stays by the stations they wait on, in the timetable's order."""
+        return _by_station(self.stays)
 
     @cached_property
     def used(self) -> frozenset[StationId]:
         """Stations on which anything stands."""
-        on = {spot.station for each in self.placed for spot in each.spots}
-        return frozenset(on | {spot.station for each in self.stays for spot in each.spots})
+        return frozenset({*self.placed_on, *self.stays_on})
 
     def step_bar(self, placed: Placed, station: StationId | None = None, *, stays: bool = True) -> Bar:
         """Return the bar of one load of a step, without its row; `stays` says that waits in places have bars."""
@@ -146,3 +156,14 @@ def part_text(number: int, count: int) -> str:
     """Return "part 1 of 2" of the first (0) of two, in the cook's language."""
     said = QCoreApplication.translate("timeline", "part {number} of {count}")
     return said.format(number=number + 1, count=count)
+
+
+_Standing = TypeVar("_Standing", Placed, Stay)
+
+
+def _by_station(things: list[_Standing]) -> dict[StationId, list[_Standing]]:
+    found: dict[StationId, list[_Standing]] = {}
+    for thing in things:
+        for station in dict.fromkeys(spot.station for spot in thing.spots):
+            found.setdefault(station, []).append(thing)
+    return found

@@ -27,6 +27,9 @@ def hatch(painter: QPainter, kit: Kit, where: QRectF) -> None:
     height = where.height()
     if where.width() < 1 or height < 1:
         return
+    if kit.ratio:
+        kit.hatch(painter, where)
+        return
     lines = []
     x = where.left() - height - where.left() % 7
     while x < where.right():
@@ -45,6 +48,44 @@ def pin(painter: QPainter, colour: QColor, ground: QColor, x: float, y: float) -
     painter.setPen(pen(ground, 1))
     painter.setBrush(colour)
     painter.drawEllipse(QPointF(x, y - 7.5), 3.8, 3.8)
+
+
+def place(painter: QPainter, colour: QColor, ground: QColor, x: float, y: float) -> None:
+    """Draw a drawing pin with a hollow head: kept at its place or with its cook, not at its time."""
+    painter.setPen(pen(colour, 1.5))
+    painter.drawLine(QPointF(x, y), QPointF(x, y - 5))
+    painter.setPen(pen(colour, 1.5))
+    painter.setBrush(ground)
+    painter.drawEllipse(QPointF(x, y - 7.5), 3.1, 3.1)
+
+
+def fork(painter: QPainter, colour: QColor, x: float, y: float) -> None:
+    """Draw the sign of a chosen way around a point: a path that parts, one arm of it thick."""
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(pen(colour, 1.0))
+    painter.drawPolyline(QPolygonF([QPointF(x, y + 4.5), QPointF(x, y), QPointF(x + 4, y - 4.5)]))
+    painter.setPen(pen(colour, 2.2))
+    painter.drawPolyline(QPolygonF([QPointF(x, y + 4.5), QPointF(x, y), QPointF(x - 4, y - 4.5)]))
+
+
+def gauge(painter: QPainter, colour: QColor, x: float, y: float) -> None:
+    """Draw the sign of a length of its own around a point: a measure between two stops."""
+    painter.setPen(pen(colour, 1.5))
+    painter.drawLines(
+        [
+            QLineF(x - 4.5, y - 4, x - 4.5, y + 4),
+            QLineF(x + 4.5, y - 4, x + 4.5, y + 4),
+            QLineF(x - 4.5, y, x + 4.5, y),
+        ]
+    )
+
+
+def turn(painter: QPainter, colour: QColor, x: float, y: float) -> None:
+    """Draw the sign of an order around a point: one block, and an arrow on to the next."""
+    painter.fillRect(QRectF(x - 5, y - 3, 4, 6), colour)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(pen(colour, 1.5))
+    painter.drawPolyline(QPolygonF([QPointF(x + 1, y - 3.5), QPointF(x + 4.5, y), QPointF(x + 1, y + 3.5)]))
 
 
 def plate(painter: QPainter, kit: Kit, x: float, y: float, radius: float = 9.0) -> None:

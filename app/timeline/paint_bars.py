@@ -4,43 +4,71 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtCore import QLineF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter
 
-from app.timeline import marks, paint_beside
+from app.timeline import bar_signs, lane_paint, lane_words, marks, paint_beside, paint_density, paint_now
 from app.timeline.bars import Bar, BarKind
 from app.timeline.geometry import Box
+from app.timeline.heat import heat_text
 from app.timeline.kit import Kit, pen
-from app.timeline.scene import Scene, concerns
-from core.measures.heat import show_heat
+from app.timeline.scene import Scene
 from core.timetable.clash import Clash
 
 _TINY = 5.0
 _PLAIN = 14.0
+_WORDLESS = 14.0
+"""Points in which no word nor code has room."""
+_PEEP = 2.0
+"""Points that a bar is painted beyond the sides of the lanes; its code stays in sight while the bar goes on."""
 
 
-def bars(
-    painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF, clashes: dict[str, list[Clash]]
-) -> None:
-    """Paint what one lane shows inside an area: waits first, then the bars on them."""
-    low, high = scene.time(area.left() - 8), scene.time(area.right() + 8)
-    shown = scene.layout.between(at, low, high)
-    for bar in shown:
-        if bar.tail is not None:
-            tail(painter, scene, kit, at, bar)
-    for bar in shown:
-        box = _clipped(scene, at, bar)
+def bars(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) -> None:
+    """Paint what one lane shows inside an area: waits first, then the bars on them; too many are a profile."""
+    if scene.lanes[at].line:
+        lane_paint.line(painter, scene, kit, at, area)
+        return
+    if paint_density.thinned(scene, at):
+        paint_density.lane(painter, scene, kit, at, area)
+        if scene.focus is not None and scene.focus_lane == at:
+            _ring(painter, scene, kit, at, scene.focus)
+        return
+    shown = _in_sight(painter, scene, kit, at, area)
+    kit.counts["bars"] += len(shown)
+    below = lane_words.hung(scene, kit, at) if scene.lanes[at].words else []
+    lane_words.hang(painter, scene, kit, at, below, area)
+    for bar, box in shown:
+        where = _clipped(scene, box)
         if bar.kind in paint_beside.KINDS:
-            paint_beside.strip(painter, kit, bar, box)
-        elif box.width() < _TINY:
-            painter.fillRect(box, kit.tone(bar.tone).full if bar.full else kit.tone(bar.tone).edge)
+            paint_beside.strip(painter, kit, bar, where)
+        elif box.w < _TINY:
+            painter.fillRect(where, kit.tone(bar.tone).full if bar.full else kit.tone(bar.tone).edge)
         else:
-            strip(painter, kit, bar, box, goes_on=box.right() > scene.width, work=work_of(scene, bar))
-            _notches(painter, scene, kit, bar, box)
-    for bar in shown:
-        _text(painter, scene, kit, at, bar)
-    for bar in shown:
-        _signs(painter, scene, kit, at, bar, clashes)
+            work = work_of(scene, bar) if bar.pieces else ()
+            strip(painter, kit, bar, where, goes_on=where.right() > scene.width, work=work)
+            if bar.notches:
+                _notches(painter, scene, kit, bar, where)
+    hanging = {id(each.bar) for each in below}
+    for bar, box in shown:
+        if id(bar) not in hanging:
+            _text(painter, scene, kit, bar, box)
+    for bar, box in shown:
+        _signs(painter, scene, kit, at, bar, box)
+
+
+def _in_sight(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) -> list[tuple[Bar, Box]]:
+    """Paint the waits of a lane inside an area; return its bars there with their boxes."""
+    shown = []
+    back = 8.0
+    if area.left() > scene.gutter:  # what is written beside a bar further left may reach into the area
+        back += paint_density.heaps(scene, at).text_beside(kit, scene.lanes[at].bars)
+    for bar in scene.layout.between(at, scene.time(area.left() - back), scene.time(area.right() + 8)):
+        box = scene.box(at, bar)
+        if bar.tail is not None:
+            tail(painter, scene, kit, bar, box)
+        if box.right >= scene.gutter - 8:
+            shown.append((bar, box))
+    return shown
 
 
 def work_of(scene: Scene, bar: Bar, by: int = 0) -> list[tuple[float, float]]:
@@ -93,32 +121,28 @@ def tab_width(kit: Kit, bar: Bar, width: float) -> float:
     return wanted if width >= wanted + 3 else 0.0
 
 
-def tail(painter: QPainter, scene: Scene, kit: Kit, at: int, bar: Bar) -> None:
+def tail(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: Box) -> None:
     """Paint the wait behind a bar: a ribbon while the food may wait, broken and alarming beyond its limit."""
     wait = bar.tail
     if wait is None:
         return
     tone = kit.tone(bar.tone)
-    box = scene.box(at, bar)
     y = round(box.bottom - 5)
     left, right = max(scene.x(wait.start), scene.gutter), min(scene.x(wait.end), scene.width)
     sound = max(left, min(right, scene.x(wait.sound_until)))
     if right <= left:
         return
     if sound > left:
-        painter.fillRect(QRectF(left, y, sound - left, 4), tone.soft)
-        painter.fillRect(QRectF(left, y, sound - left, 1), tone.edge)
-        painter.fillRect(QRectF(left, y + 3, sound - left, 1), tone.edge)
+        painter.fillRect(QRectF(left, y, sound - left, 4), tone.edge)
+        painter.fillRect(QRectF(left, y + 1, sound - left, 2), tone.soft)
         painter.fillRect(QRectF(right - 1, y - 2, 2, 8), tone.edge)
-    x = sound
-    while x < right:
-        painter.fillRect(QRectF(x, y, min(6, right - x), 4), kit.clash)
-        x += 10
+    if sound < right:
+        painter.setPen(kit.late_pen)
+        painter.drawLine(QLineF(sound, y + 2, right, y + 2))
 
 
-def _clipped(scene: Scene, at: int, bar: Bar) -> QRectF:
-    box = scene.box(at, bar)
-    left, right = round(max(box.x, scene.gutter - 40)), round(min(box.right, scene.width + 40))
+def _clipped(scene: Scene, box: Box) -> QRectF:
+    left, right = round(max(box.x, scene.gutter - _PEEP)), round(min(box.right, scene.width + _PEEP))
     return QRectF(left, round(box.y), max(1, right - left), round(box.h))
 
 
@@ -134,19 +158,23 @@ def _notches(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: QRectF) -
             painter.fillRect(QRectF(left, box.bottom() - height, width, height), tone.edge)
 
 
-def _text(painter: QPainter, scene: Scene, kit: Kit, at: int, bar: Bar) -> None:
+def _text(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: Box) -> None:
     """Write inside the strip if it fits, else beside it, else shortened by whole words, else not at all."""
-    box = scene.box(at, bar)
     left, right = max(box.x, scene.gutter), min(box.right, scene.width)
     if right < scene.gutter or left > scene.width or box.h < 12:
         return
-    tab = tab_width(kit, bar, min(box.right, scene.width + 40) - max(box.x, scene.gutter - 40))
-    start = max(left, box.x + tab) + (6 if bar.vessel is None else paint_beside.DROP + 6)
+    if box.w < _WORDLESS and bar.until is not None and scene.x(bar.until) - box.right < _WORDLESS:
+        return
+    tab = _tab(scene, kit, bar, box)
+    start = max(left, max(box.x, scene.gutter - _PEEP) + tab) + 6
+    start += paint_beside.DROP if bar.vessel and bar.kind is BarKind.CHORE else 0
+    if bar.step in scene.signed:
+        start += bar_signs.room_for(scene, kit, bar, right - left, tab)
     inside = QRectF(start, box.y, max(right - start - 6, 0), box.h)
     tone = kit.tone(bar.tone)
     colour = kit.ink if bar.kind in paint_beside.KINDS else tone.on_full if bar.full else tone.on_soft
     face = kit.small_face if bar.crowned else kit.text_face
-    says, work = _says(bar), work_of(scene, bar)
+    says, work = _says(bar), work_of(scene, bar) if bar.pieces else ()
     for text in says:
         if kit.width(text, face) <= inside.width():
             write_on(painter, kit, bar, inside, text, ink=(face, colour), work=work)
@@ -160,6 +188,10 @@ def _text(painter: QPainter, scene: Scene, kit: Kit, at: int, bar: Bar) -> None:
         if short:
             write_on(painter, kit, bar, inside, short, ink=(kit.text_face, colour), work=work)
             return
+
+
+def _tab(scene: Scene, kit: Kit, bar: Bar, box: Box) -> float:
+    return tab_width(kit, bar, _clipped(scene, box).width())  # of the whole points that the strip takes
 
 
 def write_on(
@@ -200,8 +232,12 @@ def _beside(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: Box, *, co
         if not text or left + width > end - 5:
             continue
         where = QRectF(left, box.y - 1, width, box.h - 3)
+        line = kit.metrics(kit.small_face).height() - 2
+        if scene.now is not None:  # only as wide as what is painted anew each minute
+            first, last = paint_now.across(scene, scene.now)
+            gap = QRectF(first, where.center().y() - line / 2, last - first, line)
+            painter.fillRect(gap.intersected(QRectF(left - 2, gap.top(), width + 4, line)), kit.lane)
         if any(left < scene.x(at) + 3 and scene.x(at) < left + width for at, _word in scene.courses):
-            line = kit.metrics(kit.small_face).height() - 2
             painter.fillRect(QRectF(left - 2, where.center().y() - line / 2, width + 4, line), kit.lane)
         kit.write(painter, where, text, kit.small_face, kit.ink)
         return True
@@ -210,80 +246,56 @@ def _beside(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: Box, *, co
 
 def _says(bar: Bar) -> Sequence[str]:
     if bar.kind is BarKind.HEATING and bar.setting is not None:
-        return (f"{bar.says[0]} {show_heat(bar.setting)}", *bar.says)
+        return (f"{bar.says[0]} {heat_text(bar.setting)}", *bar.says)
     return bar.says
 
 
-def _signs(
-    painter: QPainter, scene: Scene, kit: Kit, at: int, bar: Bar, clashes: dict[str, list[Clash]]
-) -> None:
-    near = scene.clashes if bar.step is None else clashes.get(bar.step, ())
-    wrong = [clash for clash in near if concerns(clash, bar, scene.lanes[at])]
-    if bar.pinned or wrong:
-        box = scene.box(at, bar)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-        if bar.pinned:
-            marks.pin(painter, kit.ink, kit.lane, max(box.x, scene.gutter) + 4, box.y + 8)
-        if wrong:
-            _clashing(painter, scene, kit, QRectF(box.x, box.y, box.w, box.h), wrong)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-    if bar is scene.focus or (bar.step is not None and bar.step == scene.selected):
+def _signs(painter: QPainter, scene: Scene, kit: Kit, at: int, bar: Bar, box: Box) -> None:
+    wrong = scene.wrong(at, bar) if scene.clashes else ()
+    if _ringed(scene, bar):
         _ring(painter, scene, kit, at, bar)
+    if bar.step in scene.signed:
+        tab = _tab(scene, kit, bar, box)
+        bar_signs.paint_signs(painter, scene, kit, bar, box, tab)
+    if wrong:
+        _clashing(painter, scene, kit, QRectF(box.x, box.y, box.w, box.h), wrong)
 
 
-def _clashing(painter: QPainter, scene: Scene, kit: Kit, box: QRectF, wrong: list[Clash]) -> None:
+def _clashing(painter: QPainter, scene: Scene, kit: Kit, box: QRectF, wrong: Sequence[Clash]) -> None:
     if box.right() < scene.gutter or box.left() > scene.width:
+        return
+    if box.width() < _TINY:  # among many of them a frame and a disc would hide each other
+        painter.fillRect(box.adjusted(-1, 0, 1, 0), kit.clash)
         return
     start = max(min(clash.start for clash in wrong), scene.time(box.left()))
     end = min(max(clash.end for clash in wrong), scene.time(box.right()))
     first, last = max(scene.x(start), box.left()), min(max(scene.x(end), scene.x(start) + 8), box.right())
-    marks.hatch(painter, kit, QRectF(first, box.bottom() - 7, max(last - first, 6), 7))
+    first = min(first, max(box.left(), box.right() - 6))  # a clash at its very end is seen on it, not beyond
+    first, last = max(first, scene.gutter - _PEEP), min(last, scene.width + _PEEP)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    marks.hatch(painter, kit, QRectF(first, box.bottom() - 7, max(last - first, min(6.0, box.width())), 7))
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
     painter.setPen(kit.clash_pen)
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawRect(box)
+    seen = QRectF(scene.gutter - 9, box.top(), scene.width - scene.gutter + 18, box.height())
+    painter.drawRect(box.intersected(seen))
     centre = min(max(box.right() - 2, scene.gutter + 10), scene.width - 10)
-    marks.clash_disc(painter, kit, centre, box.top() + 4, 7.5 if box.width() > 16 else 5.0)
+    kit.disc(painter, marks.clash_disc, centre, box.top() + 4, 7.5 if box.width() > 16 else 5.0)
+
+
+def _ringed(scene: Scene, bar: Bar) -> bool:
+    """Tell whether a bar has the focus, or belongs to the chosen step, to the marked one or to what is chosen along."""
+    if bar is scene.focus or bar.key in scene.also:
+        return True
+    return bar.step is not None and bar.step in (scene.selected, scene.marked)
 
 
 def _ring(painter: QPainter, scene: Scene, kit: Kit, at: int, bar: Bar) -> None:
     focused = bar is scene.focus and at == scene.focus_lane
-    box = _clipped(scene, at, bar)
+    box = _clipped(scene, scene.box(at, bar))
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.setPen(kit.accent_pen)
+    painter.setPen(kit.accent_pen if bar.step is None or bar.step != scene.marked else kit.marked_pen)
     painter.drawRect(box.adjusted(-2, -2, 2, 2))
     if focused:
         painter.setPen(pen(kit.ink, 1))
         painter.drawRect(box.adjusted(-4, -4, 4, 4))
-
-
-def links(painter: QPainter, scene: Scene, kit: Kit) -> None:
-    """Draw lines from the chosen step to those before and after it, where both are on the picture."""
-    if scene.selected is None or scene.selected not in scene.plan.steps:
-        return
-    spots: dict[str, QRectF] = {}
-    for at, lane in enumerate(scene.lanes):
-        for bar in lane.bars:
-            if bar.kind is BarKind.STEP and bar.step is not None and (bar.step not in spots or bar.load):
-                box = scene.box(at, bar)
-                spots.setdefault(bar.step, QRectF(box.x, box.y, box.w, box.h))
-    here = scene.selected
-    pairs = [(link.before, here) for link in scene.plan.links_to[here]]
-    pairs += [(here, link.after) for link in scene.plan.links_from[here]]
-    painter.setPen(pen(kit.accent, 1.4))
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-    for before, after in pairs:
-        one, other = spots.get(before), spots.get(after)
-        if one is None or other is None:
-            continue
-        start, end = QPointF(one.right(), one.center().y()), QPointF(other.left(), other.center().y())
-        middle = max(start.x() + 6, min(end.x() - 6, start.x() + 12))
-        painter.drawLines(
-            [
-                QLineF(start, QPointF(middle, start.y())),
-                QLineF(QPointF(middle, start.y()), QPointF(middle, end.y())),
-                QLineF(QPointF(middle, end.y()), end),
-            ]
-        )
-        painter.setBrush(kit.accent)
-        painter.drawEllipse(end, 2.5, 2.5)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)

@@ -2,39 +2,40 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPolygonF
 
 from app.look.words import figure, word
-from app.timeline import marks, paint_beside
+from app.timeline import marks, paint_beside, paint_density
 from app.timeline.bars import Lane, LaneKind, Track
 from app.timeline.geometry import CROWN, LANE_PAD
-from app.timeline.heat import Curve
+from app.timeline.heat import Curve, heat_text
 from app.timeline.kit import Kit
 from app.timeline.scale import days, finer_step, ruler_step
 from app.timeline.scene import Scene
-from core.measures.heat import show_heat
+
+_BESIDE = 180.0
+"""Points that a text beside a bar, or hanging below it, may take."""
 
 
 def ground(painter: QPainter, scene: Scene, kit: Kit, area: QRectF) -> None:
     """Paint the paper, the strips, nights and the grid under everything."""
     painter.fillRect(area, kit.ground)
-    for at in range(len(scene.lanes)):
-        strip = _strip(scene, at)
-        if strip.intersects(area):
-            painter.fillRect(strip.intersected(area), kit.lane)
+    strips = [(at, _strip(scene, at)) for at in scene.lanes_between(area.top(), area.bottom())]
+    for _at, strip in strips:
+        painter.fillRect(strip.intersected(area), kit.lane)
     for night in scene.nights:
         _band(painter, scene, kit, area, night.start, night.end)
-    for at, lane in enumerate(scene.lanes):
-        strip = _strip(scene, at)
-        if strip.intersects(area):
-            _shades(painter, scene, kit, lane, strip.intersected(area))
+    for at, strip in strips:
+        _shades(painter, scene, kit, scene.lanes[at], strip.intersected(area))
     _grid(painter, scene, kit, area)
 
 
 def furniture(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) -> None:
     """Paint what belongs to one lane: its curve, racks, shelves, and a hatched strip where it is over-full."""
     lane = scene.lanes[at]
+    if lane.line or paint_density.thinned(scene, at):
+        return
     curve = scene.curves.get(lane.id)
     if curve is not None:
         _curve(painter, scene, kit, at, curve)
@@ -56,15 +57,15 @@ def furniture(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) 
 
 
 def night_words(painter: QPainter, scene: Scene, kit: Kit) -> None:
-    """Write 'night' at the foot of each dark band that has room for it."""
+    """Write 'night' below the lanes in each dark band that has room for it."""
     says = word("night")
-    width = kit.width(says, kit.small_face)
-    foot = min(scene.height, scene.y(scene.layout.height) + 20)
+    width, height = kit.width(says, kit.small_face), max(18.0, kit.metrics(kit.small_face).height())
+    foot = scene.y(scene.layout.height) + height + 2
     for night in scene.nights:
         for start, end in _open_parts(scene, night.start, night.end):
             left, right = max(scene.x(start), scene.gutter), min(scene.x(end), scene.width)
             if right - left > width + 16:
-                where = QRectF(left, foot - 19, right - left, 18)
+                where = QRectF(left, foot - height - 1, right - left, height)
                 kit.write(painter, where, says, kit.small_face, kit.faint, centre=True)
 
 
@@ -72,14 +73,24 @@ def shade_words(painter: QPainter, scene: Scene, kit: Kit, at: int) -> None:
     """Write in a lane's shaded stretches who or what is not there, where there is room; nights say so below."""
     strip = _strip(scene, at)
     for shade in scene.lanes[at].shades:
+        if scene.lanes[at].line:
+            break
         if any(night.start <= shade.start and shade.end <= night.end for night in scene.nights):
             continue
         for start, end in _open_parts(scene, shade.start, shade.end):
             left, right = max(scene.x(start), scene.gutter), min(scene.x(end), scene.width)
-            if right - left > kit.width(shade.says, kit.small_face) + 20:
+            if right - left > kit.width(shade.says, kit.small_face) + 20 and _quiet(scene, at, left, right):
                 where = QRectF(left + 8, strip.top(), right - left, strip.height())
                 kit.write(painter, where, shade.says, kit.small_face, kit.faint)
                 break
+
+
+def _quiet(scene: Scene, at: int, left: float, right: float) -> bool:
+    """Tell whether no bar is between two places or so shortly before that its text could reach in."""
+    return not any(
+        scene.x(bar.end) > left - _BESIDE and scene.x(bar.start) < right
+        for bar in scene.layout.between(at, scene.time(left - _BESIDE), scene.time(right))
+    )
 
 
 def folds(painter: QPainter, scene: Scene, kit: Kit) -> None:
@@ -119,7 +130,10 @@ def _band(painter: QPainter, scene: Scene, kit: Kit, area: QRectF, start: int, e
 
 
 def _shades(painter: QPainter, scene: Scene, kit: Kit, lane: Lane, strip: QRectF) -> None:
+    low, high = (scene.time(strip.left()), scene.time(strip.right())) if lane.shades else (0, 0)
     for shade in lane.shades:
+        if shade.start >= high or shade.end <= low:
+            continue
         left, right = scene.x(shade.start), scene.x(shade.end)
         part = QRectF(left, strip.top(), right - left, strip.height()).intersected(strip)
         if part.width() <= 0:
@@ -133,12 +147,19 @@ def _grid(painter: QPainter, scene: Scene, kit: Kit, area: QRectF) -> None:
     low, high = scene.time(max(area.left(), scene.gutter)), scene.time(area.right())
     first, last = int(max(low, scene.axis.low)), int(min(high, scene.axis.high)) + 1
     step = finer_step(ruler_step(scene.axis.ppm))
-    while step * scene.axis.ppm < 14:
+    while step * scene.axis.ppm < 20:
         step *= 2
     bottom = min(area.bottom(), scene.y(scene.layout.height))
-    for minute in clock_marks(scene.plan, first, last, min(step, 1440)):
-        if not scene.axis.folded(minute):
-            painter.fillRect(QRectF(round(scene.x(minute)), area.top(), 1, bottom - area.top()), kit.panel)
+    lines = [
+        QLineF(x, area.top(), x, bottom)
+        for x in (
+            round(scene.x(minute))
+            for minute in clock_marks(scene.plan, first, last, min(step, 1440))
+            if not scene.axis.folded(minute)
+        )
+    ]
+    painter.setPen(kit.grid_pen)
+    painter.drawLines(lines)
     for day in days(scene.plan, first, last):
         if first < day.start < last:
             painter.fillRect(QRectF(round(scene.x(day.start)), area.top(), 1, bottom - area.top()), kit.rail)
@@ -165,28 +186,30 @@ def _curve(painter: QPainter, scene: Scene, kit: Kit, at: int, curve: Curve) -> 
         x = max(scene.gutter - 50, min(scene.width + 50, scene.x(minute)))
         return QPointF(x, floor - curve.share(celsius) * (floor - ceiling))
 
-    pairs = list(zip(curve.points, curve.points[1:], strict=False))
-    shown = [(one, other) for one, other in pairs if one[0] <= high and other[0] >= low and other[0] >= one[0]]
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-    for one, other in shown:
-        first, last = point(*one), point(*other)
+    for corners in curve.warm_between(low, high):
+        line = QPolygonF([point(*corner) for corner in corners])
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(kit.heat_fill)
-        if one[1] > curve.cold or other[1] > curve.cold:
-            corners = [QPointF(first.x(), floor), first, last, QPointF(last.x(), floor)]
-            painter.drawPolygon(QPolygonF(corners))
-    painter.setPen(kit.heat_pen)
-    for one, other in shown:
-        if one[1] > curve.cold or other[1] > curve.cold:
-            painter.drawLine(point(*one), point(*other))
+        filled = QPolygonF(line)
+        filled.append(QPointF(line.last().x(), floor))
+        filled.prepend(QPointF(line.first().x(), floor))
+        painter.drawPolygon(filled)
+        painter.setPen(kit.heat_pen)
+        painter.drawPolyline(line)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-    for plateau in curve.plateaus:
+    free = 0.0
+    for plateau in sorted(curve.plateaus, key=lambda each: each.start):
+        if plateau.end <= low or plateau.start >= high:
+            continue
         left = max(scene.x(plateau.start) + 4, scene.gutter + 4)
-        degrees = show_heat(plateau.setting)
+        degrees = heat_text(plateau.setting)
         width = kit.width(degrees, kit.small_bold)
-        if left < scene.width and scene.x(plateau.end) - left > width * 0.5:
-            where = QRectF(left, lane_top + LANE_PAD - 1, width, 14)
-            painter.fillRect(QRectF(left - 2, where.top() + 1, width + 4, 13), kit.lane)
+        if free <= left <= scene.width - width and scene.x(plateau.end) - left > width * 0.5:
+            free = left + width + 8
+            height = round(kit.metrics(kit.small_bold).height() - 2)
+            where = QRectF(left, lane_top + LANE_PAD - 1, width, height)
+            painter.fillRect(QRectF(left - 2, where.top() + 1, width + 4, height - 1), kit.lane)
             kit.write(painter, where, degrees, kit.small_bold, kit.heat)
 
 
@@ -194,7 +217,10 @@ def _shelf(painter: QPainter, scene: Scene, kit: Kit, at: int, track: Track) -> 
     """Paint the gauge of a shelf: how much of its area is taken, hatched where it is more than there is."""
     foot = track.row + track.rows
     top, bottom = scene.y(scene.layout.row_top(at, foot - 1)) + 2, scene.y(scene.layout.row_top(at, foot)) - 1
+    low, high = scene.seen
     for level in track.filling:
+        if level.end <= low or level.start >= high:
+            continue
         amount = level.amount
         left, right = max(scene.x(level.start), scene.gutter), min(scene.x(level.end), scene.width)
         if amount <= 0 or right <= left or track.area <= 0:

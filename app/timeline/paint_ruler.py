@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, Qt
+from PySide6.QtCore import QLineF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter
 
-from app.look import icons
 from app.look.words import clock_text, day_text, word
-from app.timeline import marks
+from app.timeline import lane_paint, marks, paint_now
 from app.timeline.bars import Lane
 from app.timeline.kit import Kit
 from app.timeline.scale import (
@@ -36,11 +35,15 @@ def ruler(painter: QPainter, scene: Scene, kit: Kit) -> None:
     _ticks(painter, scene, kit, first, last, step)
     flags = _flags(painter, scene, kit, row)
     _dates(painter, scene, kit, first, last, flags)
-    _row(painter, scene, kit, row, clock_ticks_labels(scene, kit, first, last, step), kit.ink)
+    chip = paint_now.chip_box(scene, kit)
+    clear = None if chip is None else (chip.left() - 4, chip.right() + 4)
+    _row(painter, scene, kit, row, clock_ticks_labels(scene, kit, first, last, step), colour=kit.ink, clear=clear)
     ticks = plating_ticks(first, last, step)
     labels = spread(ticks, scene.axis, lambda text: kit.width(text, kit.small_face))
-    _row(painter, scene, kit, 2 * row, labels, kit.faint)
+    stem = None if chip is None or scene.now is None else paint_now.across(scene, scene.now)
+    _row(painter, scene, kit, 2 * row, labels, colour=kit.faint, clear=stem)
     _fold_words(painter, scene, kit, row)
+    paint_now.chip(painter, scene, kit)
     painter.setClipping(False)
     painter.fillRect(QRectF(0, scene.ruler - 1, scene.width, 1), kit.rail)
 
@@ -51,16 +54,21 @@ def clock_ticks_labels(scene: Scene, kit: Kit, first: int, last: int, step: int)
     return spread(ticks, scene.axis, lambda text: kit.width(text, kit.small_face))
 
 
-def gutter(painter: QPainter, scene: Scene, kit: Kit) -> None:
-    """Paint the names of the lanes."""
-    painter.fillRect(QRectF(0, scene.ruler, scene.gutter, scene.height - scene.ruler), kit.panel)
-    painter.setClipRect(QRectF(0, scene.ruler, scene.gutter, scene.height - scene.ruler))
-    for at, lane in enumerate(scene.lanes):
-        top, height = scene.y(scene.layout.tops[at]), scene.layout.heights[at]
-        if top + height < scene.ruler or top > scene.height:
-            continue
+def gutter(painter: QPainter, scene: Scene, kit: Kit, area: QRectF) -> None:
+    """Paint the names of the lanes that an area shows."""
+    inside = area.intersected(QRectF(0, scene.ruler, scene.gutter, scene.height - scene.ruler))
+    if inside.isEmpty():
+        return
+    painter.setClipRect(inside)
+    painter.fillRect(inside, kit.panel)
+    for at in scene.lanes_between(inside.top() - 4, inside.bottom() + 4):
+        lane, top, height = scene.lanes[at], scene.y(scene.layout.tops[at]), scene.layout.heights[at]
         if not lane.joined:
             painter.fillRect(QRectF(0, round(top) - 4, scene.gutter, 1), kit.line)
+        lane_paint.chevron(painter, scene, kit, at)
+        if lane.line:
+            lane_paint.title(painter, scene, kit, at)
+            continue
         _name(painter, scene, kit, lane, QRectF(0, top, scene.gutter, height))
         for track in lane.tracks if len(lane.tracks) > 1 else ():
             y = scene.y(scene.layout.row_top(at, track.row))
@@ -68,16 +76,17 @@ def gutter(painter: QPainter, scene: Scene, kit: Kit) -> None:
             where = QRectF(scene.gutter * 0.45, y, scene.gutter * 0.55 - 8, min(rows, scene.layout.row))
             short = kit.shortened(track.name, kit.small_face, where.width())
             kit.write(painter, where, short, kit.small_face, kit.faint, right=True)
+    painter.fillRect(QRectF(scene.gutter - 1, inside.top(), 1, inside.height()), kit.rail)
     painter.setClipping(False)
-    painter.fillRect(QRectF(scene.gutter - 1, 0, 1, scene.height), kit.rail)
 
 
 def corner(painter: QPainter, scene: Scene, kit: Kit) -> None:
     """Paint the corner above the names: how the plan is read, and what the two scales are."""
     row = scene.ruler / 3
     painter.fillRect(QRectF(0, 0, scene.gutter - 1, scene.ruler - 1), kit.panel)
+    painter.fillRect(QRectF(scene.gutter - 1, 0, 1, scene.ruler), kit.rail)
     width = scene.gutter - 16
-    reading = word("by dish" if scene.reading == "dish" else "by station")
+    reading = word(f"by {scene.reading}")
     kit.write(painter, QRectF(10, 0, width, row + 2), reading, kit.small_bold, kit.ink)
     kit.write(painter, QRectF(8, row, width, row), word("clock"), kit.small_face, kit.ink, right=True)
     kit.write(painter, QRectF(8, 2 * row, width, row - 2), word("to plating"), kit.small_face, kit.faint, right=True)
@@ -85,17 +94,31 @@ def corner(painter: QPainter, scene: Scene, kit: Kit) -> None:
 
 def _ticks(painter: QPainter, scene: Scene, kit: Kit, first: int, last: int, step: int) -> None:
     fine = finer_step(step)
-    for minute in clock_marks(scene.plan, first, last, fine):
-        if fine * scene.axis.ppm >= 5 and not scene.axis.folded(minute):
-            painter.fillRect(QRectF(round(scene.x(minute)), scene.ruler - 4, 1, 3), kit.rail)
+    if fine * scene.axis.ppm < 5:
+        return
+    marked = [each for each in clock_marks(scene.plan, first, last, fine) if not scene.axis.folded(each)]
+    across = [round(scene.x(minute)) for minute in marked]
+    painter.setPen(kit.rail_pen)
+    painter.drawLines([QLineF(x, scene.ruler - 4, x, scene.ruler - 1) for x in across])
 
 
-def _row(painter: QPainter, scene: Scene, kit: Kit, top: float, labels: list[Label], colour: QColor) -> None:
+def _row(
+    painter: QPainter,
+    scene: Scene,
+    kit: Kit,
+    top: float,
+    labels: list[Label],
+    *,
+    colour: QColor,
+    clear: tuple[float, float] | None = None,
+) -> None:
+    """Write the labels of a scale that are whole in sight; none within what is to be kept clear."""
     shift = scene.gutter - scene.left
     for label in labels:
-        if label.x + shift >= scene.gutter - 1:
-            where = QRectF(label.x + shift, top, label.width, scene.ruler / 3 - 1)
-            kit.write(painter, where, label.text, kit.small_face, colour)
+        left, right = label.x + shift, label.x + shift + label.width
+        if left < scene.gutter - 1 or right > scene.width or (clear and left < clear[1] and right > clear[0]):
+            continue
+        kit.write(painter, QRectF(left, top, label.width, scene.ruler / 3 - 1), label.text, kit.small_face, colour)
 
 
 def _dates(
@@ -134,7 +157,7 @@ def _flags(painter: QPainter, scene: Scene, kit: Kit, row: float) -> list[tuple[
         width = kit.width(text, font)
         for left in (x - 14 - width, x + 14):
             span = (min(left, x - 9), max(left + width, x + 9))
-            if left >= scene.gutter + 4 and _clear(taken, *span):
+            if scene.gutter + 4 <= left <= scene.width - width - 2 and _clear(taken, *span):
                 kit.write(painter, QRectF(left, 0, width, row + 2), text, font, kit.accent)
                 break
         else:
@@ -163,7 +186,7 @@ def _fold_words(painter: QPainter, scene: Scene, kit: Kit, row: float) -> None:
 
 def _name(painter: QPainter, scene: Scene, kit: Kit, lane: Lane, box: QRectF) -> None:
     top = QRectF(box.left(), box.top() + 2, box.width(), min(box.height() - 2, scene.layout.row + 2))
-    x = 10.0
+    x = lane_paint.NAME
     painter.setBrush(Qt.BrushStyle.NoBrush)
     if lane.code:
         tone = kit.tone(lane.tone)
@@ -176,11 +199,9 @@ def _name(painter: QPainter, scene: Scene, kit: Kit, lane: Lane, box: QRectF) ->
         kit.write(painter, tab, lane.code, kit.small_bold, tone.on_full, centre=True)
         x = tab.right() + 8
     elif lane.icon:
-        size = min(18.0, top.height() - 4)
+        size = min(max(18.0, kit.metrics(kit.text_face).height()), top.height() - 4)
         where = QRectF(x, top.center().y() - size / 2, size, size)
-        painter.setRenderHint(painter.RenderHint.Antialiasing, True)
-        icons.draw(painter, lane.icon, kit.palette.faint, where)
-        painter.setRenderHint(painter.RenderHint.Antialiasing, False)
+        kit.icon(painter, lane.icon, where)
         x = where.right() + 8
     _lines(painter, kit, lane.name, QRectF(x, box.top(), box.width() - x - 6, box.height()), top)
 

@@ -120,6 +120,7 @@ def _panel(whole: Scene, kit: Kit, width: float, start: int, end: int, *, first:
     ruler = round(3 * (kit.metrics(kit.small_face).height() + 4))
     return replace(
         whole,
+        still=True,
         lanes=lanes,
         layout=layout,
         axis=axis,
@@ -141,7 +142,7 @@ def _between(lane: Lane, start: int, end: int) -> Lane:
     used = sorted({row for bar in bars for row in range(bar.row, bar.row + bar.rows) if row >= 0})
     rows = {row: number for number, row in enumerate(used)}
     bars = tuple(replace(bar, row=rows.get(bar.row, bar.row)) for bar in bars)
-    return replace(lane, bars=bars, rows=max(1, len(used)))
+    return replace(lane, bars=bars, rows=max(1, len(used)) + lane.words)
 
 
 def _svg(panels: list[Scene], kit: Kit, path: Path, size: QSize) -> None:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import datetime
+from functools import lru_cache
 
 from app.timeline.geometry import Axis
-from core.measures.clock import at_clock
+from core.measures.clock import Moment, at_clock, wall
 from core.measures.minutes import show_tminus
 from core.plan.plan import Plan
 
@@ -56,13 +57,19 @@ def finer_step(step: int) -> int:
 
 def days(plan: Plan, low: int, high: int) -> list[Day]:
     """Return the calendar days that meet a stretch, in the plan's zone, true across clock changes."""
-    first = (plan.plating.local.date() - plan.wall(low).date()).days
-    last = (plan.plating.local.date() - plan.wall(high).date()).days
-    found = []
-    for before in range(first, last - 1, -1):
-        start, end = at_clock(plan.plating, before, 0), at_clock(plan.plating, before - 1, 0)
-        found.append(Day(start, end, plan.wall(start)))
-    return found
+    local = plan.plating.local.date()
+    first, last = (local - _wall(plan.plating, low).date()).days, (local - _wall(plan.plating, high).date()).days
+    return [_day(plan.plating, before) for before in range(first, last - 1, -1)]
+
+
+@lru_cache(maxsize=256)
+def _day(plating: Moment, before: int) -> Day:
+    start, end = at_clock(plating, before, 0), at_clock(plating, before - 1, 0)
+    return Day(start, end, wall(plating, start))
+
+
+_wall = lru_cache(maxsize=8192)(wall)
+"""Wall-clock times again and again the same ones: each is asked for at every turn of the wheel."""
 
 
 def clock_marks(plan: Plan, low: int, high: int, step: int) -> list[int]:
@@ -84,7 +91,7 @@ def clock_ticks(
     plan: Plan, low: int, high: int, step: int, says: Callable[[datetime], str]
 ) -> list[Tick]:
     """Return labelled ticks of the clock."""
-    return [Tick(at, says(plan.wall(at))) for at in clock_marks(plan, low, high, step)]
+    return [Tick(at, says(_wall(plan.plating, at))) for at in clock_marks(plan, low, high, step)]
 
 
 def plating_ticks(low: int, high: int, step: int) -> list[Tick]:

@@ -2,21 +2,36 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
+from typing import TYPE_CHECKING
 
+from app.timeline.bar_facts import Ordered, ordered, signed
 from app.timeline.bars import Bar, BarKind, Key, Lane, LaneKind, Shade
+from app.timeline.clash_index import ClashIndex
 from app.timeline.geometry import Axis, Box, Layout
 from app.timeline.heat import Curve
-from core.plan.ids import StationId, StepId
+from core.plan.ids import CookId, StationId, StepId
 from core.plan.plan import Plan
 from core.timetable.clash import Clash, ClashKind
 from core.timetable.timetable import Timetable
 
+if TYPE_CHECKING:
+    from app.timeline.drag_gesture import Gesture
+    from app.timeline.moves import Compared
+
 
 @dataclass
 class Held:
-    """A bar that is being dragged: where it would start, where it may, who would be pushed, what would clash."""
+    """A bar that is being dragged: where it would start, where it may, who would be pushed, what would clash.
+
+    `also`: loads that are dragged with it. `legal`: first and last start that break no wait; `free`: stretches of
+    starts, both ends included, that clash with nothing, as far as they are known. `refused`: why it may not be dropped
+    here. `spread`: least and most minutes known of a step whose end is drawn; `asks`: the length lies beyond them,
+    as `note` says.
+    """
 
     bar: Bar
     lane: int
@@ -27,6 +42,13 @@ class Held:
     legal: tuple[int, int] | None = None
     pushed: Mapping[Key, int] = field(default_factory=dict)
     clashes: Sequence[Clash] = ()
+    cook: CookId | None = None
+    also: frozenset[Key] = frozenset()
+    free: tuple[tuple[int, int], ...] = ()
+    refused: str = ""
+    spread: tuple[int, int] | None = None
+    asks: bool = False
+    note: str = ""
 
     @property
     def end(self) -> int:
@@ -36,7 +58,12 @@ class Held:
 
 @dataclass
 class Scene:
-    """Everything that painting needs besides colours. Points: x from the axis, y from the first lane."""
+    """Everything that painting needs besides colours. Points: x from the axis, y from the first lane.
+
+    `also`: loads chosen along with the focused one, which move with it. `marked`: the step from which the keys are
+    drawing a link or an order. `compared`: another timetable, whose places are shown beside these. `still`:
+    a picture on paper, which nobody clicks.
+    """
 
     plan: Plan
     timetable: Timetable
@@ -57,7 +84,15 @@ class Scene:
     selected: StepId | None = None
     focus: Bar | None = None
     focus_lane: int = -1
+    also: frozenset[Key] = frozenset()
+    marked: StepId | None = None
+    now: int | None = None
+    _wrong: dict[int, tuple[Clash, ...]] = field(default_factory=dict, init=False, repr=False, compare=False)
+    heaps: dict[int, object] = field(default_factory=dict, init=False, repr=False, compare=False)
     held: Held | None = None
+    gesture: Gesture | None = None
+    compared: Compared | None = None
+    still: bool = False
 
     def x(self, minute: float) -> float:
         """Return the points across the widget of a minute."""
@@ -80,10 +115,39 @@ class Scene:
         """Return a lane's strip in the widget, right of the gutter."""
         return Box(self.gutter, self.y(self.layout.tops[lane]), self.width - self.gutter, self.layout.heights[lane])
 
+    def lanes_between(self, top: float, bottom: float) -> range:
+        """Return the numbers of the lanes that meet a stretch of the widget's height."""
+        first = bisect_right(self.layout.tops, top + self.top - self.ruler) - 1
+        return range(max(0, first), bisect_right(self.layout.tops, bottom + self.top - self.ruler))
+
     @property
     def seen(self) -> tuple[float, float]:
         """Return the first and last minute in sight."""
         return self.time(self.gutter), self.time(self.width)
+
+    @cached_property
+    def ordered(self) -> Ordered:
+        """Who goes before and after each step by the cook's orders."""
+        return ordered(self.plan)
+
+    @cached_property
+    def signed(self) -> frozenset[StepId]:
+        """Steps about which anything was decided."""
+        return signed(self.plan)
+
+    @cached_property
+    def index(self) -> ClashIndex:
+        """The clashes by what they name."""
+        return ClashIndex(self.clashes)
+
+    def wrong(self, lane: int, bar: Bar) -> tuple[Clash, ...]:
+        """Return the clashes that show on a bar of a lane; worked out once."""
+        found = self._wrong.get(id(bar))
+        if found is None:
+            there = self.lanes[lane]
+            found = tuple(clash for clash in self.index.near(bar, there) if concerns(clash, bar, there))
+            self._wrong[id(bar)] = found
+        return found
 
     def marks(self, clashes: Sequence[Clash]) -> dict[StepId, list[Clash]]:
         """Return the clashes of each step."""
@@ -121,6 +185,8 @@ def _beside(clash: Clash, bar: Bar, lane: Lane) -> bool:
         return clash.kind in _OF_LIGHTING and bar.station in clash.stations
     if bar.kind is BarKind.CHORE:
         return lane.cook in clash.cooks or (bar.vessel in clash.vessels and clash.kind in _OF_WASHING)
+    if bar.kind in (BarKind.VESSEL, BarKind.UNWASHED):
+        return clash.kind is ClashKind.VESSEL_SHORT and bar.vessel in clash.vessels
     return False
 
 

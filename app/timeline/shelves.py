@@ -47,11 +47,11 @@ def shelved_lane(maker: Maker, station: Station) -> Lane:
 
 def _things(maker: Maker, station: Station) -> list[tuple[Bar, int]]:
     found: list[tuple[Bar, int]] = []
-    for placed in maker.placed:
+    for placed in maker.placed_on.get(station.id, ()):
         shelf = next((spot.shelf or 0 for spot in placed.spots if spot.station == station.id), None)
         if shelf is not None:
             found.append((maker.step_bar(placed, station.id), shelf))
-    for stay in maker.stays:
+    for stay in maker.stays_on.get(station.id, ()):
         shelf = next((spot.shelf or 0 for spot in stay.spots if spot.station == station.id), None)
         if shelf is not None and stay.end > stay.start:
             found.append((maker.stay_bar(stay, station.id), shelf))

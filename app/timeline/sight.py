@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import QRect
+
 from app.timeline.bars import Bar
 from app.timeline.geometry import roomy
 from app.timeline.scene import Scene
+from core.timetable.clash import Clash
 
 if TYPE_CHECKING:
     from app.timeline.timeline import Timeline
@@ -23,6 +26,9 @@ class Sight:
     def __init__(self, timeline: Timeline) -> None:
         self._timeline = timeline
         self._wanted: tuple[str, float] | None = ("all", 0)
+        self._anchor: tuple[float, float, float, float] | None = None
+        self.clash: Clash | None = None
+        """The clash that was shown last."""
 
     @property
     def _scene(self) -> Scene:
@@ -59,13 +65,36 @@ class Sight:
             self.sync()
 
     def zoom(self, factor: float, x: float | None = None) -> None:
-        """Zoom by a factor; the minute under x (the middle by default) stays where it is."""
+        """Zoom by a factor; the minute under x (the middle by default) stays where it is.
+
+        Many small zooms at one place keep its minute exactly, though the scroll bars know whole points only.
+        """
         scene = self._scene
-        x = scene.gutter + self.field / 2 if x is None else max(x, scene.gutter)
+        x = scene.gutter + self.field / 2 if x is None else min(max(x, scene.gutter), scene.width)
         minute = scene.time(x)
+        if self._anchor is not None and self._anchor[1:] == (x, scene.left, scene.axis.ppm):
+            minute = self._anchor[0]
         self._wanted = None
         self._set_scale(scene.axis.ppm * factor)
         self._put(minute, x)
+        self._anchor = (minute, x, scene.left, scene.axis.ppm)
+
+    def span(self, start: float, end: float) -> None:
+        """Show exactly a stretch of time, or the least or most of it that zooming allows around its middle."""
+        scene = self._scene
+        self._wanted = None
+        first, last = max(start, scene.axis.low), min(end, scene.axis.high)
+        wide = scene.axis.x(last) - scene.axis.x(first)
+        if wide <= 0:
+            return
+        self._set_scale(scene.axis.scale_for(self.field, first, last))
+        middle = scene.axis.time((scene.axis.x(first) + scene.axis.x(last)) / 2)
+        self._put(middle, scene.gutter + self.field / 2)
+
+    def shift(self, by: float) -> None:
+        """Move what is in sight by so many points across."""
+        self._wanted = None
+        self._timeline.horizontalScrollBar().setValue(round(self._scene.left + by))
 
     def fit(self, start: float, end: float, margin: float = 0.04) -> None:
         """Show a stretch of time across the whole width."""
@@ -126,6 +155,19 @@ class Sight:
         """Take over where the scroll bars stand."""
         self._scene.left = float(self._timeline.horizontalScrollBar().value())
         self._scene.top = float(self._timeline.verticalScrollBar().value())
+        self._timeline.overview.follow()
+
+    def scroll(self, dy: int) -> None:
+        """Follow the scroll bars; what only moves up or down is moved on the screen, not painted again."""
+        scene, viewport = self._scene, self._timeline.viewport()
+        before = scene.left, scene.top
+        self.scrolled()
+        if scene.held is not None or self._timeline.glide.running:
+            viewport.update()
+        elif scene.left != before[0] or scene.top != before[1] - dy:
+            viewport.update(_lanes(scene, from_x=0 if scene.top != before[1] else round(scene.gutter)))
+        elif dy:
+            viewport.scroll(0, dy, _lanes(scene, from_x=0, from_y=round(scene.ruler)))
 
     def _set_scale(self, ppm: float) -> None:
         axis = self._scene.axis
@@ -138,4 +180,8 @@ class Sight:
         wanted = round(scene.axis.x(minute) - (x - scene.gutter))
         self._timeline.horizontalScrollBar().setValue(wanted)
         self.scrolled()
-        self._timeline.viewport().update()
+        self._timeline.viewport().update(_lanes(scene, from_x=round(scene.gutter)))
+
+
+def _lanes(scene: Scene, from_x: int, from_y: int = 0) -> QRect:
+    return QRect(from_x, from_y, round(scene.width) - from_x, round(scene.height) - from_y)

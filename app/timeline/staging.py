@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from app.look.words import word
 from app.timeline.bars import LaneKind, Shade
 from app.timeline.geometry import ROW, Axis, Layout, quiet_stretches
 from app.timeline.heat import curve_of
+from app.timeline.lane_lines import with_lines
 from app.timeline.lanes import Reading, lanes_of
 from app.timeline.scene import Scene
 from core.plan.calendar import complement, nights
@@ -29,14 +30,15 @@ def stage(
     ppm: float = 1.0,
     row: float = ROW,
     folded: bool = True,
+    lines: Mapping[str, bool] | None = None,
 ) -> Scene:
-    """Return the scene of a timetable at a scale in points a minute."""
+    """Return the scene of a timetable at a scale in points a minute; `lines`: which lanes are folded to lines."""
     low, high = extent(plan, timetable)
-    lanes = lanes_of(plan, timetable, reading, low, high)
+    lanes = with_lines(lanes_of(plan, timetable, reading, low, high), lines or {})
     folds = quiet_stretches(events(plan, timetable), low, high) if folded else ()
     curves = {}
     for lane in lanes:
-        if lane.kind is LaneKind.STATION and lane.station is not None:
+        if lane.kind is LaneKind.STATION and lane.station is not None and not lane.line:
             curve = curve_of(plan, timetable, lane.station)
             if curve is not None:
                 curves[lane.id] = curve

@@ -12,15 +12,22 @@ from app.look.colours import palette_under
 from app.look.words import word
 from app.timeline import assistive, spoken, walk
 from app.timeline.backing import Backing
+from app.timeline.bar_buttons import BarButtons
 from app.timeline.bars import Bar
 from app.timeline.geometry import Box
+from app.timeline.glide_run import Gliding
 from app.timeline.keys import Keys
 from app.timeline.kit import Kit
+from app.timeline.lane_lines import Lines
 from app.timeline.lanes import Reading
+from app.timeline.now import NowLine
+from app.timeline.overview import Overview
 from app.timeline.paint import paint, paint_over
 from app.timeline.pointer import Pointer
 from app.timeline.scene import Scene
 from app.timeline.sight import Sight
+from app.timeline.sight_pinch import Pinch
+from app.timeline.sight_wheel import Wheel
 from app.timeline.staging import stage
 from app.timeline.thinking import Thinker, Thinking
 from core.plan.ids import StepId
@@ -42,6 +49,8 @@ class Timeline(QAbstractScrollArea):
     clash_chosen = Signal(object)
     reading_changed = Signal(str)
     held_moved = Signal(str)
+    edit_wanted = Signal(object)
+    keys_wanted = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -54,13 +63,20 @@ class Timeline(QAbstractScrollArea):
         self.reader: assistive.TimelineList | None = None
         assistive.install()
         self._backing = Backing()
-        self.sight = Sight(self)
+        self.lines = Lines(self)
+        self.sight, self.wheel, self.pinch = Sight(self), Wheel(self), Pinch(self)
+        self.overview, self.now = Overview(self), NowLine(self)
         self.pointer = Pointer(self)
         self.keys = Keys(self)
+        self.buttons = BarButtons(self)
+        self.glide = Gliding(self)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setFrameShape(QAbstractScrollArea.Shape.NoFrame)
         self.viewport().setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.viewport().setMouseTracking(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)  # the overview is one
+        self.pinch.begin()
+        self.pointer.touch.begin()
         self.setMinimumSize(QSize(420, 200))
         self.setAccessibleName(word("timeline"))
 
@@ -69,6 +85,7 @@ class Timeline(QAbstractScrollArea):
     def set_plan(self, plan: Plan, timetable: Timetable | None, clashes: Sequence[Clash] = ()) -> None:
         """Show a timetable of a plan, keeping what is in sight and what is chosen."""
         self.pointer.let_go()
+        self.glide.leave()
         old = self.scene
         x = old.gutter + self.sight.field / 2
         minute = old.time(x)
@@ -80,19 +97,27 @@ class Timeline(QAbstractScrollArea):
             ppm=old.axis.ppm,
             row=self.kit.row,
             folded=self.folded,
+            lines=self.lines.chosen,
         )
         scene.selected = old.selected if old.selected in plan.steps else None
+        scene.also = frozenset(key for key in old.also if key in scene.timetable.at)
+        scene.compared = old.compared
+        scene.marked = old.marked if old.marked in plan.steps else None
         self.scene, self._thinker = scene, None
+        self.overview.appear()
+        self.now.look()
         self.sight.measure()
         if scene.selected is not None:
             scene.focus_lane, scene.focus = walk.again(scene, scene.selected, old.focus) or (-1, None)
+            spoken.describe(self)
         self.sight.resized()
         if not self.sight.fitted:
             self.sight.keep(minute, x)
+        self.glide.arrive()
         self.viewport().update()
 
     def set_reading(self, reading: Reading) -> None:
-        """Read the plan by station or by dish."""
+        """Read the plan by station, by dish or by cook."""
         if reading != self.reading:
             self.reading = reading
             _again(self)
@@ -114,6 +139,7 @@ class Timeline(QAbstractScrollArea):
 
     def show_clash(self, clash: Clash) -> None:
         """Zoom to a clash and choose the first step it names."""
+        self.sight.clash = clash
         room = max(20, clash.end - clash.start)
         self.sight.fit(clash.start - room, max(clash.end, clash.start + 1) + room)
         for step in clash.steps:
@@ -137,13 +163,17 @@ class Timeline(QAbstractScrollArea):
         else:
             self.focus_on(*place, reveal=False)
 
-    def focus_on(self, lane: int, bar: Bar, *, chosen: bool = False, reveal: bool = True) -> None:
-        """Put the focus on a bar; `chosen` says that the cook did it."""
+    def focus_on(
+        self, lane: int, bar: Bar, *, chosen: bool = False, reveal: bool = True, more: bool = False
+    ) -> None:
+        """Put the focus on a bar; `chosen` says that the cook did it, `more` keeps what was chosen along with it."""
         scene = self.scene
+        was = frozenset() if scene.focus is None or scene.focus.key is None else frozenset({scene.focus.key})
+        scene.also = (scene.also | was) - {bar.key} if more else frozenset()
         scene.focus, scene.focus_lane, scene.selected = bar, lane, bar.step
         if reveal:
             self.sight.reveal(lane, bar)
-        spoken.tell(self, lane, bar)
+        spoken.tell(self, bar)
         self.viewport().update()
         if chosen and bar.step is not None:
             self.step_selected.emit(bar.step)
@@ -182,20 +212,22 @@ class Timeline(QAbstractScrollArea):
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint what was uncovered."""
         painter = QPainter(self.viewport())
-        self._backing.paint(painter, self.scene, self.kit, region_rects(event.region()))
+        rects = region_rects(event.region())
+        if not self.glide.paint(painter, rects):
+            self._backing.paint(painter, self.scene, self.kit, rects)
         painter.end()
 
-    def scrollContentsBy(self, _dx: int, _dy: int) -> None:
+    def scrollContentsBy(self, _dx: int, dy: int) -> None:
         """Follow the scroll bars."""
-        self.sight.scrolled()
-        self.viewport().update()
+        self.sight.scroll(dy)
 
     def viewportEvent(self, event: QEvent) -> bool:
         """Give mouse, wheel, menu and tooltip events to the pointer; follow a new size."""
-        done = self.pointer.handle(event) or super().viewportEvent(event)
+        done = self.pinch.handle(event) or self.pointer.handle(event) or super().viewportEvent(event)
         if event.type() == QEvent.Type.Resize:
             self.sight.measure()
             self.sight.resized()
+            self.overview.place()
         return done
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

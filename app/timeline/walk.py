@@ -2,18 +2,33 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from app.timeline.bars import Bar, BarKind
 from app.timeline.scene import Scene
 from core.plan.ids import StepId
 
 Place = tuple[int, Bar]
 """A lane's number and a bar in it."""
+Way = Callable[[Scene, Place, int], Place | None]
+"""A way of walking: from a bar on by one, or back."""
 
 
 def first(scene: Scene) -> Place | None:
     """Return the first bar of the day."""
     bars = all_bars(scene)
     return min(bars, key=lambda place: (place[1].start, place[0]), default=None)
+
+
+def first_in_sight(scene: Scene) -> Place | None:
+    """Return the first bar, in time and then by lane, of which anything is in sight; where nothing is, the first."""
+    low, high = scene.seen
+    bars = [
+        (at, bar)
+        for at, bar in all_bars(scene)
+        if bar.end > low and bar.start < high and scene.ruler < scene.box(at, bar).bottom <= scene.height
+    ]
+    return min(bars, key=lambda place: (place[1].start, place[0]), default=None) or first(scene)
 
 
 def last(scene: Scene) -> Place | None:
@@ -50,12 +65,39 @@ def linked(scene: Scene, here: Place, by: int) -> Place | None:
     _at, bar = here
     if bar.step is None:
         return None
-    if by > 0:
-        steps = [link.after for link in scene.plan.links_from.get(bar.step, ())]
-    else:
-        steps = [link.before for link in scene.plan.links_to.get(bar.step, ())]
+    steps = neighbours(scene, bar.step, before=by < 0)
     found = [place for step in steps if (place := find(scene, step)) is not None]
     return min(found, key=lambda place: abs(place[1].start - bar.end), default=None)
+
+
+def neighbours(scene: Scene, step: StepId, *, before: bool) -> tuple[StepId, ...]:
+    """Return the steps linked to one: those that it hangs on (`before`), or those that hang on it."""
+    if before:
+        steps = [link.before for link in scene.plan.links_to.get(step, ())]
+    else:
+        steps = [link.after for link in scene.plan.links_from.get(step, ())]
+    return tuple(dict.fromkeys(steps))
+
+
+def chain(scene: Scene, step: StepId, *, before: bool) -> frozenset[StepId]:
+    """Return all steps that one hangs on (`before`), near and far, or all that hang on it; without itself."""
+    found: set[StepId] = set()
+    ahead = [step]
+    while ahead:
+        for other in neighbours(scene, ahead.pop(), before=before):
+            if other not in found:
+                found.add(other)
+                ahead.append(other)
+    return frozenset(found - {step})
+
+
+def in_time(scene: Scene, here: Place | None, by: int) -> Place | None:
+    """Return the bar that begins next (`by` 1) or before (-1), whatever its lane; of equals the upper one first."""
+    bars = sorted(all_bars(scene), key=lambda place: (place[1].start, place[0], place[1].row))
+    at = next((number for number, place in enumerate(bars) if here is not None and place[1] is here[1]), None)
+    if at is None:
+        return first(scene) if by > 0 else last(scene)
+    return bars[at + by] if 0 <= at + by < len(bars) else None
 
 
 def find(scene: Scene, step: StepId, load: int | None = None) -> Place | None:

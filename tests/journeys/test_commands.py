@@ -425,7 +425,7 @@ BAD_OPTIONS: dict[tuple[str, ...], str] = {
     ("sheet", WEEKNIGHT): "--to",
     ("sheet", WEEKNIGHT, "--paper", "a5", "--to", "x.pdf"): "a5",
     ("picture", WEEKNIGHT, "--width", "10", "--to", "x.png"): "from 400 to 20000",
-    ("picture", WEEKNIGHT, "--by", "cook", "--to", "x.png"): "cook",
+    ("picture", WEEKNIGHT, "--by", "shelf", "--to", "x.png"): "shelf",
     ("--frobnicate",): "--frobnicate",
     ("arrnge", WEEKNIGHT): "Did you mean “cookday arrange”?",
     ("nothing-here",): "There is no plan “nothing-here”",

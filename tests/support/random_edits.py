@@ -33,6 +33,7 @@ from core.plan.edits import (
     MoveDish,
     MoveStepInDish,
     PinStep,
+    PinSteps,
     RemoveCook,
     RemoveDish,
     RemoveLink,
@@ -52,6 +53,7 @@ from core.plan.edits import (
     SetTransfer,
     SetWalk,
     SetWishes,
+    StretchStep,
     Together,
 )
 from core.plan.ids import CookId, StepId, fresh
@@ -183,6 +185,8 @@ def _decisions(plan: Plan) -> Edits:
         st.builds(LiftPin, step, st.sampled_from((None, 0))),
         st.builds(Choose, step, st.sampled_from((None, 0, 1, 2))),
         st.builds(SetLength, step, st.sampled_from((None, *Manner))),
+        st.builds(StretchStep, step, st.integers(0, 300), st.sampled_from((0, 0, 1))),
+        st.builds(PinSteps, st.lists(st.builds(PinStep, step, start=st.integers(-600, 0)), max_size=3).map(tuple)),
         st.builds(AddOrder, step, step),
         st.builds(RemoveOrder, step, step),
     )

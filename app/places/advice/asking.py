@@ -6,6 +6,7 @@ from datetime import UTC, datetime
 from typing import Any
 
 from PySide6.QtCore import QObject, QTimer, Signal, Slot
+from PySide6.QtWidgets import QWidget
 
 from app.bridge import Adviser, Arranger, OpenPlan, Question
 from app.places.advice.late_section import BEFORE
@@ -15,6 +16,8 @@ from core.arrange.outcome import Fit
 
 _PAUSE = 250
 """Milliseconds after a change before anything is asked: a cook who types or nudges is not done yet."""
+_QUIETLY = 900
+"""Milliseconds after which, with the advice put away, only the chance is asked for the figure above the timeline."""
 _WORK = {Ask.WHY: 2.0, Ask.QUALITY: 6.0, Ask.SEVERAL: 10.0}
 """Of the solver, as in Effort; 1 where nothing is said."""
 
@@ -25,8 +28,9 @@ class Asking(QObject):
     found = Signal()
     again = Signal()
 
-    def __init__(self, opened: OpenPlan, arranger: Arranger, page: AdvicePage, parent: QObject) -> None:
+    def __init__(self, opened: OpenPlan, arranger: Arranger, page: AdvicePage, parent: QWidget) -> None:
         super().__init__(parent)
+        self._parent = parent
         self._opened, self._arranger, self._page = opened, arranger, page
         self._stale, self._more = True, 1
         self.adviser = Adviser(opened, arranger, self)
@@ -34,6 +38,10 @@ class Asking(QObject):
         self._pause.setSingleShot(True)
         self._pause.setInterval(_PAUSE)
         self._pause.timeout.connect(self._begin)
+        self._quiet = QTimer(self)
+        self._quiet.setSingleShot(True)
+        self._quiet.setInterval(_QUIETLY)
+        self._quiet.timeout.connect(self._ask_quietly)
         arranger.ended.connect(self._arranged)
         self.adviser.began.connect(lambda ask: self._page.sections[ask].wait())
         self.adviser.part.connect(self._part)
@@ -53,12 +61,29 @@ class Asking(QObject):
         """Ask anew about the day as it stands, as soon as it is seen."""
         self._stale, self._more = True, 1
         self.adviser.stop()
+        if not self._page.isVisible():
+            self._page.sure.clear()
         self.catch_up()
 
     def catch_up(self) -> None:
-        """Ask what has not been asked since the last change."""
+        """Ask what has not been asked since the last change; put away, only how sure it is."""
         if self._stale and self._page.isVisible():
             self._pause.start()
+        elif not self._page.isVisible():
+            self._quiet.start()
+
+    def _ask_quietly(self) -> None:
+        """Ask how sure the day is, for one quiet figure, where the timeline is seen and all meets."""
+        opened, page = self._opened, self._page
+        if page.isVisible() or self._arranger.busy or page.sure.is_told or not self._watched():
+            return
+        if opened.timetable is not None and opened.timetable.placed and not opened.clashes:
+            self.adviser.ask(self._question(Ask.CHANCES))
+
+    def _watched(self) -> bool:
+        """Tell whether the place is seen in which the advice stands, or is put away."""
+        place = self._parent.parentWidget()
+        return place is not None and place.isVisible()
 
     def _again(self) -> None:
         """Ask once more and try harder."""

@@ -1,16 +1,18 @@
-"""Joins the advice to the timeline: looks, marks, what is taken, and the chance while a bar is dragged."""
+"""Joins the advice to the timeline: glances, looks, marks, what is taken, and the chance while a bar is dragged."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Slot
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QApplication
 
 from app.bridge import DraggedOdds
+from app.places.advice.glancing import Glancing
 from app.places.advice.look import Look
-from app.places.advice.remembered import Remembered
+from app.places.settings import Settings
+from core.desk import SwitchTo
 from core.timetable.clash import Clash
 
 if TYPE_CHECKING:
@@ -20,33 +22,50 @@ if TYPE_CHECKING:
 WIDE, NARROW = 400, 290
 """Pixels of the side with the advice and without."""
 
+_QUICK = 150
+"""Loads up to which the chance follows a held bar although only the quiet figure shows it: drawing days takes time."""
+
 
 class Beside(QObject):
-    """Shows what the advice offers on the timeline of a place, and takes it as one undo step."""
+    """Shows what the advice offers on the timeline of a place, and takes it as one undo step.
+
+    `look` is what is shown of what is only offered, glanced at or looked at; `shown_otherwise` tells that it changed.
+    `escaped`: Escape was pressed while nothing was looked at.
+    """
+
+    shown_otherwise = Signal()
+    escaped = Signal()
 
     def __init__(self, place: TimelinePlace, opened: OpenPlan) -> None:
         super().__init__(place)
         self._place, self._opened = place, opened
-        self._remembered = Remembered()
+        self._settings = Settings()
         self._odds = DraggedOdds()
-        self._marked = False
+        self._mark: Clash | None = None
+        self._pinned: Look | None = None
         self.look: Look | None = None
-        pane, line = place.advice, place.look_line
-        pane.looked.connect(self.show_look)
-        pane.taken.connect(self.take)
-        pane.marked.connect(self.mark)
-        pane.closed.connect(self.put_away)
-        line.taken.connect(self.take)
-        line.left.connect(lambda: self.show_look(None))
-        place.timeline.held_moved.connect(self._held)
-        place.timeline.installEventFilter(self)
-        place.timeline.viewport().installEventFilter(self)
+        self.glancing = Glancing(self)
+        self.glancing.settled.connect(self._glance)
+        self._connect()
         self._back = QShortcut(QKeySequence(Qt.Key.Key_Escape), place)
         self._back.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
         self._back.activated.connect(self._escape)
         self._back.setEnabled(False)
-        pane.setVisible(self._remembered.is_open)
-        place.show_side(WIDE if self._remembered.is_open else NARROW)
+        place.advice.setVisible(self._settings.advice_open)
+        place.show_side(WIDE if self._settings.advice_open else NARROW)
+
+    def _connect(self) -> None:
+        pane, line, timeline = self._place.advice, self._place.look_line, self._place.timeline
+        pane.looked.connect(self.show_look)
+        pane.glanced.connect(self.glancing.over)
+        pane.taken.connect(self.take)
+        pane.marked.connect(self.mark)
+        pane.closed.connect(self.put_away)
+        line.taken.connect(self.take)
+        line.left.connect(self.leave)
+        timeline.held_moved.connect(self._held)
+        timeline.installEventFilter(self)
+        timeline.viewport().installEventFilter(self)
 
     # ------------------------------------------------------------ open and closed
 
@@ -71,7 +90,7 @@ class Beside(QObject):
     @Slot()
     def put_away(self) -> None:
         """Close the advice; the day stands as it is."""
-        self.show_look(None)
+        self.leave()
         self.mark(None)
         self._place.advice.asking.adviser.stop()
         self._set_open(False)
@@ -81,7 +100,7 @@ class Beside(QObject):
         pane = self._place.advice
         if pane.isHidden() is not there:
             return
-        self._remembered.is_open = there
+        self._settings.advice_open = there
         self._place.how.setChecked(there)
         if there:
             pane.asking.ask()
@@ -92,23 +111,48 @@ class Beside(QObject):
 
     @Slot(object)
     def show_look(self, look: Look | None) -> None:
-        """Show a day that is offered, or again the day as it stands."""
+        """Keep a day that is offered in sight, or show again the day as it stands."""
+        self.glancing.forget()
         if look is None and self.look is None:
             return
-        self._marked = False
-        self._put(look)
-        if look is None:
-            self._place.refresh()
-        else:
-            self._place.timeline.set_plan(look.plan, look.timetable)
+        self._pinned = look
+        if look is not None:
+            self._mark = None
+        self._show(look)
         self._place.advice.show_looked_at(look)
+
+    @Slot()
+    def leave(self) -> None:
+        """Look at nothing."""
+        self.show_look(None)
+
+    @Slot(object)
+    def _glance(self, look: Look | None) -> None:
+        """Show a day while the pointer or the focus is on it; then what was shown before."""
+        shown = self._pinned if look is None else look
+        if shown is not self.look:
+            self._show(shown)
+
+    def _show(self, look: Look | None) -> None:
+        self._put(look)
+        opened, timeline = self._opened, self._place.timeline
+        if look is not None:
+            timeline.set_plan(look.plan, look.timetable, look.clashes)
+        else:
+            marks = opened.clashes if self._mark is None else (self._mark,)
+            timeline.set_plan(opened.plan, opened.timetable, marks)
+        self.shown_otherwise.emit()
 
     @Slot(object)
     def take(self, look: Look) -> None:
         """Take what is offered: one undo step, with the timetable that was shown."""
+        self.glancing.forget()
+        self._pinned = None
         self._put(None)
         label = self._opened.desk.undo_label
-        if look.edit is not None:
+        if look.kept:
+            done = self._opened.keep(SwitchTo(look.kept), "advice")
+        elif look.edit is not None:
             done = self._opened.apply(look.edit, "advice", look.timetable)
         else:
             done = self._opened.show(look.timetable, look.label, "advice")
@@ -122,42 +166,56 @@ class Beside(QObject):
         """Mark the steps of a reason on the timeline and scroll there; None: mark the clashes again."""
         opened, timeline = self._opened, self._place.timeline
         if mark is not None and opened.timetable is not None:
-            self._marked = True
+            self._mark = mark
             timeline.set_plan(opened.plan, opened.timetable, (mark,))
             timeline.show_clash(mark)
-        elif self._marked:
-            self._marked = False
+        elif self._mark is not None:
+            self._mark = None
             timeline.set_plan(opened.plan, opened.timetable, opened.clashes)
 
     def forget(self) -> None:
         """Look at nothing and mark nothing, because the day itself is shown anew."""
-        self._marked = False
+        self.glancing.forget()
+        self._mark = self._pinned = None
         if self.look is not None:
             self._put(None)
             self._place.advice.show_looked_at(None)
+
+    def heed_escape(self, there: bool) -> None:
+        """Let Escape be heard although nothing is looked at."""
+        self._back.setEnabled(there or self.look is not None)
 
     def _put(self, look: Look | None) -> None:
         self.look = look
         self._back.setEnabled(look is not None)
         self._place.look_line.show_look(look)
+        self._place.line.setCurrentWidget(self._place.days_bar if look is None else self._place.look_line)
 
     @Slot()
     def _escape(self) -> None:
-        self.show_look(None)
+        if self._place.timeline.pointer.let_go():
+            return
+        if self.look is not None:
+            self.leave()
+        else:
+            self.escaped.emit()
 
     # ------------------------------------------------------------ while a bar is dragged
 
     @Slot(str)
     def _held(self, _sentence: str) -> None:
         scene, pane = self._place.timeline.scene, self._place.advice
-        if scene.held is None or not pane.page.sure.isVisible():
+        quick = pane.page.sure.is_told and len(scene.timetable.placed) <= _QUICK
+        if scene.held is None or not (pane.page.sure.isVisible() or quick):
             return
         chance = self._odds.after(scene.plan, scene.timetable, scene.held.pushed)
         if chance is not None:
             pane.page.sure.hold(chance)
 
     def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
-        """Show the chance as it stands once the bar is let go."""
+        """Show the chance as it stands once the bar is let go; ask for it when the timeline comes into sight."""
+        if event.type() == QEvent.Type.Show:
+            self._place.advice.asking.catch_up()
         if event.type() in (QEvent.Type.MouseButtonRelease, QEvent.Type.KeyPress):
             QTimer.singleShot(0, self, self._let_go)
         return False

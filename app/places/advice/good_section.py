@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from app.places.advice.look import Look, Offer
-from app.places.advice.section import Section
+from app.places.advice.offering import Offering
+from app.places.gist import gist_of, titled
 from core.arrange.apart import WishTold
 from core.arrange.outcome import WishKind
 from core.plan.plan import Plan
 
 
-class GoodSection(Section):
-    """`looked` and `taken` carry a Look."""
-
-    looked = Signal(object)
-    taken = Signal(object)
+class GoodSection(Offering):
+    """Each wish with what it reached, and a day that has more of it."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(self.tr("How good it is"), parent)
@@ -29,7 +26,7 @@ class GoodSection(Section):
         self.say("" if whole else self.tr("Seeking what could be better, and what that would cost…"))
         for wish in wishes:
             self.line(self._name(wish.wish), "wishName").setContentsMargins(0, 6, 0, 0)
-            self.line(wish.reached)
+            self.folding(gist_of(wish.reached))
             if wish.better is not None:
                 self._offer(plan, wish)
 
@@ -41,11 +38,8 @@ class GoodSection(Section):
     def _offer(self, plan: Plan, wish: WishTold) -> None:
         assert wish.better is not None
         label = self.tr("A day with more of it: {wish}").format(wish=self._name(wish.wish).lower())
-        offer = Offer(Look(wish.price, plan, wish.better, None, label), "", self.tr("Take this day"))
-        offer.looked.connect(self.looked)
-        offer.taken.connect(self.taken)
-        self.offers.append(offer)
-        self.add(offer)
+        look = Look(wish.price, plan, wish.better, None, label)
+        self.offers.append(self.offer(look, "", self.tr("Take this day"), gist=titled(wish.price)))
 
     def _name(self, wish: WishKind) -> str:
         return {

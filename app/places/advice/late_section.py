@@ -11,6 +11,7 @@ from app.bridge import OpenPlan
 from app.fields import Form, Spec, Typed
 from app.fields.typed_times import offset_of
 from app.places.advice.section import Section
+from app.places.gist import gist_of, titled
 from core.measures.minutes import parse_minutes, show_minutes
 from core.measures.refusal import Refusal
 from core.plan.plan import Plan
@@ -57,17 +58,17 @@ class LateSection(Section):
 
         self.clear()
         self.say("")
-        self.line(say_patience(plan, patience))
+        self.folding(titled(say_patience(plan, patience)))
         others = [each for each in patience.dishes[1 : _MOST + 1] if each.minutes is not None]
         if others:
             self.line(self.tr("After it:"), "soft")
         for each in others:
-            self.line(say_allowance(plan, each))
+            self.folding(titled(say_allowance(plan, each)))
         if late is not None:
             head, *lines = say_late(plan, late).split("\n")
             self.line(head, "adviceHeading")
             for said in lines:
-                self.line(said)
+                self.folding(gist_of(said))
 
     def _take(self, key: str, value: Any) -> str:
         if getattr(self, key) != value:

@@ -6,18 +6,18 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from app.places.advice.look import Look, Offer
-from app.places.advice.section import Section, take_button
+from app.places.advice.offering import Offering
+from app.places.advice.section import take_button
+from app.places.gist import titled
 from core.arrange.apart import DayTold
 from core.plan.plan import Plan
 from core.timetable.timetable import Timetable
 
 
-class OthersSection(Section):
-    """`wanted`: they should be sought; `looked` and `taken` carry a Look."""
+class OthersSection(Offering):
+    """`wanted`: they should be sought. Each can be kept under the word for what it favours."""
 
     wanted = Signal()
-    looked = Signal(object)
-    taken = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(self.tr("Other good days"), parent)
@@ -53,11 +53,10 @@ class OthersSection(Section):
             self.say("" if whole else self.tr("Seeking more…"))
         for day in others:
             name = day.words.split(":")[0]
-            offer = Offer(Look(day.words, plan, day.timetable, None, name), "", self.tr("Take this day"))
-            offer.looked.connect(self.looked)
-            offer.taken.connect(self.taken)
+            look = Look(day.words, plan, day.timetable, None, name)
+            keep = self.tr("Keep as “{name}”").format(name=name)
+            offer = self.offer(look, "", self.tr("Take this day"), gist=titled(day.words), keep=keep)
             self.offers.append(offer)
-            self.add(offer)
             offer.show_looked_at(shown == day.timetable)
 
     def show_looked_at(self, look: Look | None) -> None:

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtCore import QEvent, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import Qt, QTimer, Signal, Slot
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.bridge import Arranger, OpenPlan
-from app.fields import a_button, dress_fields, tab_as_read
-from app.look.colours import palette_under
+from app.fields import a_button, bring_into_view, dress_fields, tab_as_read
 from app.places.advice.asking import Asking
 from app.places.advice.dress import advice_sheet
 from app.places.advice.look import Look
@@ -18,6 +17,7 @@ from app.places.advice.marking import mark_of
 from app.places.advice.page import AdvicePage
 from app.places.advice.said import Said
 from app.places.advice.section import words_of
+from app.places.dressed import Dressed
 from core.arrange.why.reason import Reason
 from core.plan.ids import StepId
 from core.timetable.clash import Clash, ClashKind
@@ -27,13 +27,15 @@ _SETTLED = 60
 
 
 class AdvicePane(QFrame):
-    """`looked` carries a Look or None, `taken` a Look, `marked` a Clash that marks steps or None.
+    """`looked` and `glanced` carry a Look or None, `taken` and `keep_wanted` a Look, `marked` a Clash or None.
 
     `arrange`: the day should be arranged; `closed`: it was put away.
     """
 
     looked = Signal(object)
+    glanced = Signal(object)
     taken = Signal(object)
+    keep_wanted = Signal(object)
     marked = Signal(object)
     arrange = Signal()
     closed = Signal()
@@ -44,7 +46,6 @@ class AdvicePane(QFrame):
         self.setAccessibleName(self.tr("How the day stands"))
         self._opened = opened
         self._awaited = False
-        self._dressed = ""
         self.title = words_of("adviceTitle", self.tr("How the day stands"))
         self.close_button = a_button(self.tr("Put away"), tip=self.tr("Put this away (F6 brings it back)"))
         self.page = AdvicePage(opened)
@@ -60,7 +61,7 @@ class AdvicePane(QFrame):
         column.addWidget(self.page.sure.head)
         column.addWidget(self.page, 1)
         self._connect()
-        self.dress()
+        Dressed(self, lambda palette: dress_fields(self, palette, advice_sheet(palette)))
 
     def _connect(self) -> None:
         self.close_button.clicked.connect(lambda _checked=False: self.closed.emit())
@@ -73,7 +74,9 @@ class AdvicePane(QFrame):
         self.asking.again.connect(self._keep_focus)
         for section in self.page.offering:
             section.looked.connect(self._look)
+            section.glanced.connect(self.glanced)
             section.taken.connect(self.taken)
+            section.keep_wanted.connect(self.keep_wanted)
 
     def say(self, words: str) -> None:
         """Say what was done; it stays until the next change."""
@@ -96,18 +99,9 @@ class AdvicePane(QFrame):
         self._awaited = found is None
         (found or self.close_button).setFocus(Qt.FocusReason.OtherFocusReason)
 
-    def dress(self) -> None:
-        """Take on the colours of the moment."""
-        palette = palette_under(self.palette())
-        if palette.name != self._dressed:
-            self._dressed = palette.name
-            dress_fields(self, palette, advice_sheet(palette))
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Follow the change between light and dark."""
-        super().changeEvent(event)
-        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationPaletteChange) and self._dressed:
-            self.dress()
+    def go_to_sure(self) -> None:
+        """Scroll to how sure the day is; once it is told, where it is not yet."""
+        bring_into_view(self.page, self.page.sure)
 
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what changed while it was not seen."""

@@ -9,6 +9,8 @@ from PySide6.QtWidgets import QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWi
 
 from app.fields import a_button, dress_inside
 from app.look.colours import palette_under
+from app.places.folding import Folding
+from app.places.gist import Gist
 
 
 def words_of(name: str, text: str = "") -> QLabel:
@@ -84,6 +86,13 @@ class Section(QWidget):
         label = words_of(name, words)
         self.add(label)
         return label
+
+    def folding(self, gist: Gist) -> Folding:
+        """Add words whose rest is folded away, and return them."""
+        words = Folding(bold=bool(gist.rest))
+        words.show_gist(gist)
+        self.add(words)
+        return words
 
     def button(self, words: str, run: Callable[[], object]) -> QPushButton:
         """Add a button that does what is advised, and return it."""

@@ -8,8 +8,9 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.places.advice.look import Look, Offer
+from app.places.advice.offering import Offering
 from app.places.advice.said import Said
-from app.places.advice.section import Section, words_of
+from app.places.advice.section import words_of
 from app.places.advice.spread import Spread
 from core.plan.plan import Plan
 from core.timetable.naming import capital
@@ -22,15 +23,14 @@ _MOST = 3
 _HARDLY = 0.005
 
 
-class SureSection(Section):
-    """`chosen`: a step's id and a sentence; `looked` and `taken` carry a Look.
+class SureSection(Offering):
+    """`chosen`: a step's id and a sentence; `figured`: how often all is in time, "" while it is not known.
 
     `head` bears the figure; it stands above the page, so that it is seen whatever is scrolled to.
     """
 
     chosen = Signal(str, str)
-    looked = Signal(object)
-    taken = Signal(object)
+    figured = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(self.tr("How sure it is"), parent)
@@ -89,6 +89,11 @@ class SureSection(Section):
         held = self.tr("with the bar where you hold it; {often} as it stands.").format(often=stands)
         self.meaning.setText(held if self.is_held else self.tr("nothing is more than 5 min late."))
 
+    @property
+    def is_told(self) -> bool:
+        """Tell whether there are figures of the day as it stands."""
+        return self._chances is not None
+
     def show_looked_at(self, look: Look | None) -> None:
         """Mark the one that is shown."""
         for offer in self.offers:
@@ -107,6 +112,7 @@ class SureSection(Section):
 
     def _hide_figure(self) -> None:
         self.head.hide()
+        self.figured.emit("")
         self.is_held = False
         self.meaning.setText(self.tr("nothing is more than 5 min late."))
 
@@ -114,7 +120,9 @@ class SureSection(Section):
         from core.arrange.speak.chances import of_100
 
         assert self._chances is not None
-        self.figure.setText(capital(of_100(chance, self._chances.runs)))
+        often = of_100(chance, self._chances.runs)
+        self.figure.setText(capital(often))
+        self.figured.emit(often)
         self.head.show()
 
     def _add_threat(self, plan: Plan, threat: Threat) -> None:
@@ -141,8 +149,5 @@ class SureSection(Section):
             return
         words = say_one_spare(plan, best, value.runs)
         label = self.tr("Begin earlier")
-        offer = Offer(Look(words, plan, shifted(timetable, dict(best.moved)), None, label), "", label)
-        offer.looked.connect(self.looked)
-        offer.taken.connect(self.taken)
-        self.offers.append(offer)
-        self.add(offer)
+        look = Look(words, plan, shifted(timetable, dict(best.moved)), None, label)
+        self.offers.append(self.offer(look, "", label))

@@ -2,22 +2,18 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from app.places.advice.look import Look, Offer
-from app.places.advice.section import Section
+from app.places.advice.offering import Offering
 from core.arrange.speak.ways import say_effect, say_way
 from core.arrange.ways.way import WayOut
 from core.measures.refusal import Refusal
 from core.plan.plan import Plan
 
 
-class WaysSection(Section):
-    """`looked` and `taken` carry a Look."""
-
-    looked = Signal(object)
-    taken = Signal(object)
+class WaysSection(Offering):
+    """Each way with what comes of it."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(self.tr("Ways out"), parent)
@@ -37,12 +33,9 @@ class WaysSection(Section):
             after = way.edit(plan)
         except Refusal:  # the plan has changed under it
             return
-        offer = Offer(Look(say_way(plan, way), after, way.timetable, way.edit), say_effect(plan, way))
-        offer.looked.connect(self.looked)
-        offer.taken.connect(self.taken)
         at = sum(_rank(each) <= _rank(way) for each, _offer in self.ways)
-        self.ways.insert(at, (way, offer))
-        self.add(offer, at)
+        look = Look(say_way(plan, way), after, way.timetable, way.edit)
+        self.ways.insert(at, (way, self.offer(look, say_effect(plan, way), at=at)))
 
     def show_all(self, plan: Plan, ways: tuple[WayOut, ...]) -> None:
         """Show those that are left when all is tried; what stands already stays where it is."""

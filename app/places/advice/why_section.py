@@ -7,9 +7,10 @@ from PySide6.QtWidgets import QWidget
 
 from app.places.advice.said import Said
 from app.places.advice.section import Section
+from app.places.gist import gist_of
 from core.arrange.outcome import Fit
 from core.arrange.speak.why import say_reason, say_repair
-from core.arrange.why.reason import Reason, WhyNot
+from core.arrange.why.reason import Reason, ReasonKind, WhyNot
 from core.plan.plan import Plan
 
 
@@ -54,10 +55,10 @@ class WhySection(Section):
         for reason in answer.reasons:
             self._add_reason(reason, say_reason(plan, reason))
         if answer.repair is not None:
-            self.line(say_repair(plan, answer.repair))
+            self.folding(gist_of(say_repair(plan, answer.repair), lists=True))
 
     def _add_reason(self, reason: Reason, sentence: str) -> None:
-        said = Said(sentence)
+        said = Said(sentence, gist=gist_of(sentence, lists=reason.kind is ReasonKind.CHAIN))
         self.reasons.append(said)
         self.add(said)
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtCore import QEvent
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
@@ -13,7 +12,8 @@ from app.bridge import OpenPlan
 from app.fields import Form, Leaves, Spec, dress_fields, finish_typing, tab_as_read, tried
 from app.fields.typed_text import NAME
 from app.fields.typed_times import MINUTES
-from app.look.colours import palette_under
+from app.look import Palette
+from app.places.dressed import Dressed
 from app.places.kitchen.cooks import cooks
 from app.places.kitchen.stations_leaf import StationsLeaf
 from app.places.kitchen.things_leaf import ThingsLeaf
@@ -27,7 +27,6 @@ class KitchenPlace(QWidget):
     def __init__(self, opened: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._opened = opened
-        self._dressed = ""
         self._stale = True
         self.form = Form(
             [
@@ -74,7 +73,7 @@ class KitchenPlace(QWidget):
         for leaf in (self.stations, self.vessels, self.cooks):
             leaf.remade.connect(self._order_tabs)
         self.setFocusProxy(self.leaves.buttons["stations"])
-        self.dress()
+        Dressed(self, self._dress)
 
     def refresh(self) -> None:
         """Show the kitchen as it is; what is half typed or refused stays."""
@@ -91,18 +90,8 @@ class KitchenPlace(QWidget):
         """Take what is being typed, before the plan is closed, undone or printed."""
         finish_typing(self)
 
-    def dress(self) -> None:
-        """Take on the colours of the moment."""
-        palette = palette_under(self.palette())
-        if palette.name != self._dressed:
-            self._dressed = palette.name
-            dress_fields(self, palette, f"#teaching {{ color: {palette.faint}; padding: 6px 12px; }}")
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Follow the change between light and dark."""
-        super().changeEvent(event)
-        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationPaletteChange) and self._dressed:
-            self.dress()
+    def _dress(self, palette: Palette) -> None:
+        dress_fields(self, palette, f"#teaching {{ color: {palette.faint}; padding: 6px 12px; }}")
 
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what changed while another place was shown."""

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
 from app.fields import Draft, Leaves, a_button, dress_fields, finish_typing, tab_as_read
-from app.look.colours import palette_under
+from app.places.dressed import Dressed
 from app.places.menu.dish_leaf import DishLeaf
 from app.places.menu.dish_list import DishList
 from app.places.menu.dress import menu_sheet
@@ -27,7 +27,6 @@ class MenuPlace(QWidget):
     def __init__(self, opened: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._opened = opened
-        self._dressed = ""
         self._stale = True  # nothing is shown before the place itself is
         self._remade = False
         self.facts = PlanFacts(opened)
@@ -68,7 +67,7 @@ class MenuPlace(QWidget):
         column.addWidget(split, 1)
         self._connect()
         self._aim_focus(opened.plan.menu.dishes)
-        self.dress()
+        Dressed(self, lambda palette: dress_fields(self, palette, menu_sheet(palette)))
 
     def _page(self) -> QWidget:
         page = QWidget()
@@ -114,19 +113,6 @@ class MenuPlace(QWidget):
     def finish(self) -> None:
         """Take what is being typed, before the plan is closed, undone or printed."""
         finish_typing(self)
-
-    def dress(self) -> None:
-        """Take on the colours of the moment."""
-        palette = palette_under(self.palette())
-        if palette.name != self._dressed:
-            self._dressed = palette.name
-            dress_fields(self, palette, menu_sheet(palette))
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Follow the change between light and dark."""
-        super().changeEvent(event)
-        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.ApplicationPaletteChange) and self._dressed:
-            self.dress()
 
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what changed while another place was shown."""

@@ -116,3 +116,14 @@ def test_a_fault_of_ours_is_told_and_nothing_changes(opened: OpenPlan, arranger:
         arranger.ask(Aim.ARRANGE)
     assert told.args == ["ZeroDivisionError"]
     assert opened.timetable == before
+
+
+def test_an_answer_read_after_the_arranger_is_gone_is_dropped(qtbot) -> None:
+    import shiboken6
+
+    from core.arrange.apart import Answer
+
+    arranger = Arranger(OpenPlan(Desk(a_plan())))
+    hear = arranger._hear
+    shiboken6.delete(arranger)
+    hear(Answer(1, None, True))

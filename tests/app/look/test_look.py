@@ -40,6 +40,9 @@ def test_the_system_is_followed_only_in_its_mode(dressed, monkeypatch) -> None:
         def colorScheme(self):  # noqa: N802  Qt's name
             return scheme
 
+        def accessibility(self):
+            return hints.accessibility()
+
     monkeypatch.setattr("app.look.dress.QGuiApplication.styleHints", Hints)
     assert palette_for("system") is DARK
     assert palette_for("light") is LIGHT

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import QApplication, QLabel
 
 from app.bridge import PlanPlace
 from app.look import apply
-from app.places.advice.remembered import Remembered
 from app.places.advice.said import Said
 from app.places.settings import Settings
 from app.places.timeline_place import TimelinePlace
@@ -113,7 +112,7 @@ def test_f6_opens_goes_in_and_puts_away_and_the_next_window_remembers(window: Wi
     assert place.advice.isVisible()
     assert place.advice.isAncestorOf(QApplication.focusWidget())
     assert place.how.isChecked()
-    assert Remembered().is_open
+    assert Settings().advice_open
     place.timeline.setFocus()
     QTest.keyClick(place.timeline, Qt.Key.Key_F6)
     assert place.advice.isAncestorOf(QApplication.focusWidget()), "it is open already, so the focus goes there"
@@ -123,7 +122,7 @@ def test_f6_opens_goes_in_and_puts_away_and_the_next_window_remembers(window: Wi
     QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_F6)
     assert not again.advice.isVisible()
     assert again.timeline.hasFocus()
-    assert not Remembered().is_open
+    assert not Settings().advice_open
 
 
 def test_the_buttons_open_it_and_put_it_away(shown) -> None:

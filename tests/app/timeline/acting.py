@@ -10,6 +10,7 @@ from app.timeline import Timeline
 from app.timeline.bars import Bar, BarKind
 from app.timeline.geometry import Box
 from core.timetable.timetable import Timetable
+from tests.app.timeline.feast import the_plan
 
 
 class Told:
@@ -33,6 +34,24 @@ class Told:
 
     def clashes_if(self, key, start, station=None):
         self.asked.append(("clashes", key, start, station))
+        return self.found
+
+    def legal_shift(self, keys):
+        return self.legal
+
+    def pushed_by(self, wish):
+        return {**self.moves, **wish.starts}
+
+    def timetable_by(self, wish):
+        return self.timetable
+
+    def place_by(self, wish, station):
+        return the_plan(), self.timetable
+
+    def warm(self):
+        return False
+
+    def clashes_by(self, wish):
         return self.found
 
 

@@ -168,6 +168,12 @@ def test_machines_show_only_when_they_are_used() -> None:
     assert "station:mixer" in lanes(plan=plan, timetable=used)
 
 
+def test_what_takes_no_units_of_a_room_stands_in_its_lane() -> None:
+    plan = a_bench(a_step("soup.rest"), kitchen=a_kitchen())
+    rests = Timetable((Placed("soup.rest", -30, 20, spots=(Spot("room", 0),)),))
+    assert [bar.step for bar in lanes(plan=plan, timetable=rests)["station:room"].bars] == ["soup.rest"]
+
+
 @pytest.mark.parametrize("reading", ["station", "dish"])
 @settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow])
 @given(plan=plans())

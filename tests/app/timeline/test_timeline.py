@@ -170,6 +170,9 @@ def test_r_changes_the_reading_and_keeps_what_is_chosen(timeline: Timeline, qtbo
     assert focused(timeline) == "gratin.bake"
     assert timeline.bar_rects()[0][0] == "dish:gratin"
     press(timeline, Qt.Key.Key_R)
+    assert timeline.reading == "cook"
+    assert focused(timeline) == "gratin.bake", "its hands"
+    press(timeline, Qt.Key.Key_R)
     assert timeline.reading == "station"
 
 
@@ -404,18 +407,23 @@ def test_a_reader_finds_the_bars_as_a_list(timeline: Timeline) -> None:
 
 
 def test_a_tip_tells_times_waits_and_clashes(timeline: Timeline) -> None:
+    from app.timeline.bar_card import card_of, lines_of
     from app.timeline.spoken import tip_of
 
-    lane, bar, _box = find(timeline, "gratin.bake")
-    tip = tip_of(timeline.scene, bar, next(each for each in timeline.scene.lanes if each.id == lane))
-    assert tip.splitlines() == [
+    at, bar, _box = find(timeline, "gratin.bake")
+    lane = next(each for each in timeline.scene.lanes if each.id == at)
+    lines = lines_of(card_of(timeline.scene, bar, lane))
+    assert lines == [
         "Potato gratin: Bake on the upper rack",
-        "Sat 26 Sept 17:20–18:35 (1 h 15 min)",
-        "Oven, 160 °C, cooks by itself, with touches, Ann, Ben, clashes",
-        "waits until 19:30",
-        "should not wait past 19:15",
+        "when: Sat 26 Sept 17:20–18:35 (1 h 15 min)",
+        "where: Oven, 160 °C, cooks by itself, with touches, Ann, Ben",
+        "waits for: Potato gratin: Peel and slice, 17:20",
+        "then: waits until 19:30",
+        "then: should not wait past 19:15",
         "The gratin waits 55 min, 15 min too long.",
     ]
+    tip = tip_of(timeline.scene, bar, lane)
+    assert all(line.split(": ", 1)[-1] in tip for line in lines)
 
 
 def test_twelve_hours_where_the_locale_has_them(timeline: Timeline) -> None:
