@@ -12,7 +12,7 @@ ARGS     ?=
 export VENV
 
 .DEFAULT_GOAL := help
-.PHONY: help demo run test bench peer lint types lock clean ready ready-for-tests
+.PHONY: help demo run test bench pictures peer lint types lock clean ready ready-for-tests
 
 help:  ## say what can be asked for
 	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  make %-8s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -39,6 +39,9 @@ test: ready-for-tests lint types  ## lint, types and all tests (ARGS goes to pyt
 
 bench: ready-for-tests  ## measure, and print the figures with this machine's description (--seconds 5: a quick look)
 	$(PY) -m bench $(ARGS)
+
+pictures: ready-for-tests  ## the timeline in every reading, at three zooms, light and dark, to out/gallery
+	$(PY) -m tests.gallery --to $(OUT)/gallery $(ARGS)
 
 peer: ready  ## install the scheduling library that make bench compares with
 	$(PY) -m pip install --quiet --require-hashes --no-deps -r requirements-bench.lock
