@@ -35,7 +35,7 @@ run: ready  ## open the window (ARGS=FILE opens a plan)
 	$(COOKDAY) $(ARGS)
 
 test: ready-for-tests lint types  ## lint, types and all tests (ARGS goes to pytest)
-	@$(PY) -m pytest $(ARGS)
+	@$(PY) -m pytest -n auto --maxprocesses 4 --dist loadfile $(ARGS)
 
 bench: ready-for-tests  ## measure, and print the figures with this machine's description (--seconds 5: a quick look)
 	$(PY) -m bench $(ARGS)

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from core.arrange.demand import Demand
 from core.plan.day import Lit, Washed
 from core.plan.ids import CookId, StationId, StepId
-from core.plan.meaning import longer_by
+from core.plan.meaning import LONGEST_PAUSE, longer_by
 from core.plan.menu import Dish, LinkKind
 from core.plan.plan import Plan
 from core.plan.runs import Run
@@ -21,8 +21,6 @@ from core.timetable.timetable import Placed, Timetable
 Stretch = tuple[int, int]
 Slot = tuple[StationId, int | None]
 """A station, one shelf of it, or (negative) one ring of it: places of one unit that a pan may share out."""
-LONGEST_PAUSE = 7 * 24 * 60
-"""Minutes by which a step in pieces may last longer than its work."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,11 +7,12 @@ from itertools import pairwise
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.facts import without_dropped
 from core.arrange.goals_meaning import minds
-from core.arrange.problem import LONGEST_PAUSE, Arc, Bound, Fixed, Problem, Waiting
+from core.arrange.problem import Arc, Bound, Fixed, Problem, Waiting
 from core.arrange.reading_tasks import tasks_of
 from core.arrange.tighten import tighten
 from core.plan import calendar, meaning
 from core.plan.day import Day
+from core.plan.meaning import LONGEST_PAUSE
 from core.plan.menu import Link, LinkKind
 from core.plan.plan import Plan
 from core.plan.runs import vessel_runs

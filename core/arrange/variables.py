@@ -7,10 +7,10 @@ from dataclasses import dataclass, field
 from ortools.sat.python import cp_model
 
 from core.arrange.demand import Demand
-from core.arrange.problem import LONGEST_PAUSE, Piece, Problem, Stretch, Task, Waiting, Way
+from core.arrange.problem import Piece, Problem, Stretch, Task, Waiting, Way
 from core.arrange.tighten import tighten
 from core.plan.ids import CookId, StationId
-from core.plan.meaning import longer_by
+from core.plan.meaning import LONGEST_PAUSE, longer_by
 
 Expr = cp_model.LinearExpr | int
 Literal = cp_model.IntVar

@@ -11,6 +11,8 @@ from core.plan.menu import Dish, LinkKind
 from core.plan.plan import Plan
 from core.plan.step import Attention, Heat, Keep, Manner, Span, Step, Use
 
+LONGEST_PAUSE = 7 * 24 * 60
+"""Minutes by which a step in pieces may last longer than its work."""
 _NO_TRANSFER = frozenset({StationKind.ROOM, StationKind.MACHINE})
 
 

@@ -9,7 +9,18 @@ from typing import NamedTuple
 
 from core.plan.calendar import clock_offset
 from core.plan.ids import StepId
-from core.plan.meaning import Reserved, keep_of, load_count, reserved, ways_open
+from core.plan.meaning import (
+    LONGEST_PAUSE,
+    Reserved,
+    heat_of,
+    keep_of,
+    length_at,
+    load_count,
+    longer_by,
+    most_pieces,
+    reserved,
+    ways_open,
+)
 from core.plan.menu import Link, LinkKind
 from core.plan.plan import Plan
 from core.plan.step import Step
@@ -60,11 +71,16 @@ class Follows(NamedTuple):
 
 @dataclass(frozen=True)
 class Lengths:
-    """Loads of each step and the minutes of each load, as reserved or as given."""
+    """Loads of each step and the minutes of each load, as reserved or as given.
+
+    `longest`: what a load may come to at most, in another way, at a cooler setting or in a full oven: waits after it
+    and pins before it are judged by that, so that what contradicts does so whatever is chosen.
+    """
 
     loads: dict[StepId, int]
     minutes: dict[Key, int]
     reserved: dict[StepId, Reserved]
+    longest: dict[Key, int]
 
     @classmethod
     def of(cls, plan: Plan, given: Mapping[Key, int] | None = None, *, written: bool = False) -> Lengths:
@@ -76,8 +92,9 @@ class Lengths:
         loads = {step.id: load_count(plan.dish_of[step.id], step) for step in plan.steps.values()}
         held = {step: reserved(plan, step) if written else _shortest(plan, step) for step in plan.steps}
         minutes = {(step, load): held[step].length for step, count in loads.items() for load in range(count)}
-        minutes.update({key: length for key, length in (given or {}).items() if key in minutes})
-        return cls(loads, minutes, held)
+        longest = {key: minutes[key] if written else _longest(plan, key[0]) for key in minutes}
+        known = {key: length for key, length in (given or {}).items() if key in minutes}
+        return cls(loads, minutes | known, held, longest | known)
 
     def first(self, step: StepId) -> Key:
         """Return the first load of a step."""
@@ -89,9 +106,28 @@ class Lengths:
 
 
 def _shortest(plan: Plan, step: StepId) -> Reserved:
-    """Return the least that any way open to a step reserves."""
-    ways = [reserved(plan, step, way) for way in ways_open(plan, plan.steps[step])]
-    return Reserved(min(way.length for way in ways), min(way.early for way in ways))
+    """Return the least that any way open to a step reserves, at the hottest setting it bears."""
+    ways = [(way, reserved(plan, step, way)) for way in ways_open(plan, plan.steps[step])]
+    return Reserved(
+        min(_at_setting(plan, step, way, found.length, hottest=True) for way, found in ways),
+        min(found.early for _way, found in ways),
+    )
+
+
+def _longest(plan: Plan, step: StepId) -> int:
+    """Return the most that any way open to a step may take: at the coolest setting it bears, in a full oven."""
+    the_step = plan.steps[step]
+    fullest = max((each.heater.full for each in plan.kitchen.stations if each.heater is not None), default=0)
+    found = 0
+    for way in ways_open(plan, the_step):
+        length = _at_setting(plan, step, way, reserved(plan, step, way).length, hottest=False)
+        found = max(found, longer_by(length, fullest) if heat_of(plan, the_step, way) is not None else length)
+    return found + (LONGEST_PAUSE if most_pieces(the_step, found) > 1 else 0)
+
+
+def _at_setting(plan: Plan, step: StepId, way: int, length: int, *, hottest: bool) -> int:
+    heat = heat_of(plan, plan.steps[step], way)
+    return length if heat is None else length_at(length, heat, heat.high if hottest else heat.low)
 
 
 def pinned_starts(plan: Plan) -> dict[Key, int]:
@@ -129,7 +165,7 @@ def _of_step(plan: Plan, step: Step, lengths: Lengths) -> Iterator[Limit]:
         yield Limit(LimitKind.SERVED, last, None, lengths.minutes[last] - course)
         keep = keep_of(plan, step)
         if keep is not None and keep.most is not None:
-            ready = lengths.minutes[first] - lengths.reserved[step.id].early
+            ready = lengths.longest[first] - lengths.reserved[step.id].early
             yield Limit(LimitKind.KEEPS, None, first, course - keep.most - ready)
     if step.earliest is not None:
         yield Limit(LimitKind.EARLIEST, None, first, step.earliest)
@@ -148,7 +184,7 @@ def _end_to_start(link: Link, lengths: Lengths) -> list[Limit]:
     for first, last, next_first, next_last in _fed(link, lengths):
         found.append(Limit(LimitKind.LEAST, last, next_first, lengths.minutes[last] + link.least, link))
         if link.most is not None:
-            ready = lengths.minutes[first] - lengths.reserved[link.before].early
+            ready = lengths.longest[first] - lengths.reserved[link.before].early
             found.append(Limit(LimitKind.MOST, next_last, first, -ready - link.most, link))
     return found
 
@@ -163,18 +199,19 @@ def _fed(link: Link, lengths: Lengths) -> list[tuple[Key, Key, Key, Key]]:
 
 
 def _start_to_start(link: Link, lengths: Lengths) -> list[Limit]:
-    return _between(link, lengths.first(link.before), lengths.first(link.after), 0)
+    return _between(link, lengths.first(link.before), lengths.first(link.after), 0, 0)
 
 
 def _end_to_end(link: Link, lengths: Lengths) -> list[Limit]:
     before, after = lengths.last(link.before), lengths.last(link.after)
-    return _between(link, before, after, lengths.minutes[before] - lengths.minutes[after])
+    least = lengths.minutes[before] - lengths.longest[after]
+    return _between(link, before, after, least, lengths.longest[before] - lengths.minutes[after])
 
 
-def _between(link: Link, before: Key, after: Key, shift: int) -> list[Limit]:
-    found = [Limit(LimitKind.LEAST, before, after, shift + link.least, link)]
+def _between(link: Link, before: Key, after: Key, least: int, most: int) -> list[Limit]:
+    found = [Limit(LimitKind.LEAST, before, after, least + link.least, link)]
     if link.most is not None:
-        found.append(Limit(LimitKind.MOST, after, before, -shift - link.most, link))
+        found.append(Limit(LimitKind.MOST, after, before, -most - link.most, link))
     return found
 
 
