@@ -11,7 +11,7 @@ from importlib.resources import as_file, files
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtCore import QLocale, QPointF, QRectF, Qt
 from PySide6.QtGui import QImage, QPainter
 
 from app.look.colours import palette_named
@@ -68,6 +68,8 @@ def day_of(plan: str) -> tuple[Plan, Timetable]:
 def shown(view: View, timeline: Timeline, theme: str = "light") -> None:
     """Bring a view onto a timeline of WIDE by HIGH points."""
     plan, timetable = day_of(view.plan)
+    QLocale.setDefault(QLocale(QLocale.Language.English, QLocale.Country.UnitedKingdom))
+    timeline.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)  # its width is the platform's
     timeline.resize(WIDE, HIGH)
     timeline.now.clock = lambda: datetime(2020, 1, 1, tzinfo=UTC)  # long before, so that no line moves about
     timeline.kit = Kit(palette_named(theme), points=10.0)
