@@ -346,8 +346,15 @@ def offered(two: TimelinePlace, window: Window, qtbot) -> list[Offer]:
 
 
 def hover(window: Window, widget) -> None:
-    """Move the pointer over a widget, as Qt hears it from the window system."""
-    QTest.mouseMove(window.windowHandle(), widget.mapTo(window, widget.rect().center()))
+    """Move the pointer over a widget, as Qt hears it from the window system.
+
+    It comes in from outside: a pointer that an earlier test left at this very place would not move at all.
+    """
+    there = widget.mapTo(window, widget.rect().center())
+    if not widget.underMouse():
+        QTest.mouseMove(window.windowHandle(), there + QPoint(0, 400 if there.y() < 300 else -250))
+        QTest.qWait(1)
+    QTest.mouseMove(window.windowHandle(), there)
 
 
 def test_the_pointer_over_an_offer_shows_it_with_what_moves_and_leaving_shows_the_day(
