@@ -139,7 +139,10 @@ def _hover(timeline: Timeline, point: QPointF) -> None:
 
 
 def _dragged(timeline: Timeline) -> list[Spent]:
-    """Drag loads in sight by the mouse; each move counts until it is painted, its clashes too."""
+    """Drag loads in sight by the mouse; each move counts until it is painted, its clashes too.
+
+    Where nothing clashes is worked out once for a drag, in slices of 4 ms while the pointer rests: that is waited for.
+    """
     dragging = timeline.pointer.dragging
     dragging._think.setInterval(0)  # the pause before clashes are worked out is no work
     timeline.thinker  # made when the plan is shown  # noqa: B018
@@ -151,6 +154,8 @@ def _dragged(timeline: Timeline) -> list[Spent]:
         settle()
         _moved(timeline, QEvent.Type.MouseMove, at + QPointF(9, 0), held=True)
         _until(dragging)
+        while dragging.sweeping:
+            settle()
         points = [at + QPointF(9 + 14 * move, 0) for move in range(1, MOVES + 1)]
         spent += [_spent(partial(_drag_to, timeline, point, dragging)) for point in points]
         timeline.pointer.let_go()

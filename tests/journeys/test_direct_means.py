@@ -24,6 +24,7 @@ from core.timetable.clash import ClashKind
 from tests.app.timeline.acting import find, middle
 from tests.app.timeline.decided import BOIL, COOK, ROAST, open_plan
 from tests.app.timeline.feast import the_timetable
+from tests.support.sizes import wanted_size
 
 
 @pytest.fixture
@@ -35,7 +36,7 @@ def window(qtbot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[W
     assert isinstance(app, QApplication)
     apply(app, "light")
     made = Window(Settings())
-    made.resize(1280, 800)
+    made.resize(*wanted_size(1280, 800))
     qtbot.addWidget(made)
     with qtbot.waitExposed(made):
         made.show()

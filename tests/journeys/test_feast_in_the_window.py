@@ -21,6 +21,7 @@ from core.plan import meaning
 from core.plan.ids import StepId
 from core.timetable.clash import ClashKind
 from tests.app.timeline.acting import drag, middle
+from tests.support.sizes import wanted_size
 
 BREAD = StepId("flatbread.bake")
 
@@ -34,7 +35,7 @@ def window(qtbot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[W
     assert isinstance(app, QApplication)
     apply(app, "light")
     made = Window(Settings())
-    made.resize(1280, 800)
+    made.resize(*wanted_size(1280, 800))
     qtbot.addWidget(made)
     with qtbot.waitExposed(made):
         made.show()

@@ -19,6 +19,7 @@ from core.plan.kitchen import Window
 from core.timetable.clash import ClashKind
 from tests.app.timeline.acting import drag, find, middle, press
 from tests.app.timeline.feast import ANN, the_plan, the_timetable
+from tests.support.sizes import wanted_size
 
 CTRL = Qt.KeyboardModifier.ControlModifier
 
@@ -32,7 +33,7 @@ def place(qtbot, monkeypatch) -> TimelinePlace:
     made = TimelinePlace(opened, arranger)
     made.opened = opened
     qtbot.addWidget(made)
-    made.resize(1280, 900)
+    made.resize(*wanted_size(1280, 900))
     with qtbot.waitExposed(made):
         made.show()
     made.timeline.sight.fit(-180, 10, 0.0)

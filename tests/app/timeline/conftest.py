@@ -4,6 +4,7 @@ import pytest
 
 from app.timeline import Timeline
 from tests.app.timeline.feast import the_plan, the_timetable, waited_too_long
+from tests.support.sizes import wanted_size
 
 
 @pytest.fixture
@@ -11,7 +12,7 @@ def timeline(qtbot) -> Timeline:
     """Give a timeline on a window of 1280 x 720 that shows the last three hours of the small feast."""
     made = Timeline()
     qtbot.addWidget(made)
-    made.resize(1280, 720)
+    made.resize(*wanted_size())
     with qtbot.waitExposed(made):
         made.show()
     made.set_plan(the_plan(), the_timetable(), (waited_too_long(),))
