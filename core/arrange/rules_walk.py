@@ -27,11 +27,20 @@ def ways_elsewhere(board: Board, labours: list[Labour]) -> Iterator[tuple[Labour
         near = [other for other, there in apart if other is not one and there == place]
         before = _stays(board, [(other.end, one.start, other) for other in near], 2 * walk)
         after = _stays(board, [(one.end, other.start, other) for other in near], 2 * walk)
-        for start, stays in ((one.start - walk, before), (one.end, after)):
+        for start, stays in ((one.start - walk, before), (_one_number(board, one), after)):
             walks = board.model.new_bool_var("")
             given = [stays.negated()] + ([one.present] if one.present is not None else [])
             board.model.add_bool_or([walks, *(each.negated() for each in given)])
             yield one, board.model.new_optional_fixed_size_interval_var(start, walk, walks, "")
+
+
+def _one_number(board: Board, labour: Labour) -> Expr:
+    """Return when a labour ends as one number: that of work in pieces is a sum, which no interval takes."""
+    if labour.task not in board.cuts:
+        return labour.end
+    end = board.model.new_int_var(board.problem.low, board.high + 24 * 60, "")
+    board.model.add(end == labour.end)
+    return end
 
 
 def _apart(labours: list[Labour]) -> list[tuple[Labour, str]]:

@@ -226,3 +226,15 @@ def test_between_two_visits_to_a_pan_lies_the_way_out_and_back(walk):
 
     assert worked(meets(plan(-13 - walk)), "b.stir") == [(-13 - walk, -10 - walk), (-3, 0)]
     assert not fits(plan(-12 - walk))
+
+
+@pytest.mark.parametrize("walk", [0, 2, 5])
+def test_work_in_pieces_in_a_place_apart_has_its_walks_too(walk):
+    """The end of such work is the sum of two numbers that the solver chooses."""
+    dishes = (
+        a_dish("a", a_step("a.shell", minutes=20, uses=ON_GRILL, least_piece=10), keep=Keep(60)),
+        a_dish("b", a_step("b.stir", minutes=5, uses=ON_BURNER), keep=Keep(0)),
+        *(a_dish(name, a_step(f"{name}.fry", minutes=5, uses=ON_BURNER), keep=Keep(30)) for name in "cde"),
+    )
+    timetable = meets(a_plan(*dishes, kitchen=kitchen(GRILL, *burners(2), walk=walk, cooks=2)))
+    assert sum(hand.minutes for hand in timetable.at["a.shell", 0].hands) == 20
