@@ -25,6 +25,7 @@ from app.timeline import Timeline
 WIDE, HIGH = 1920, 1080
 LOADS, MOVES = 24, 10
 TURNS = 40
+_REST = 1.0
 TARGETS = {"a few": "8 ms", "many": "16 ms"}
 OPENED = "1 s"
 _NONE = Qt.KeyboardModifier.NoModifier
@@ -141,7 +142,8 @@ def _hover(timeline: Timeline, point: QPointF) -> None:
 def _dragged(timeline: Timeline) -> list[Spent]:
     """Drag loads in sight by the mouse; each move counts until it is painted, its clashes too.
 
-    Where nothing clashes is worked out once for a drag, in slices of 4 ms while the pointer rests: that is waited for.
+    Where nothing clashes is worked out once for a drag, in slices of 4 ms while the pointer rests: a rest is waited
+    for, and what is not done by then goes on between the moves.
     """
     dragging = timeline.pointer.dragging
     dragging._think.setInterval(0)  # the pause before clashes are worked out is no work
@@ -154,7 +156,8 @@ def _dragged(timeline: Timeline) -> list[Spent]:
         settle()
         _moved(timeline, QEvent.Type.MouseMove, at + QPointF(9, 0), held=True)
         _until(dragging)
-        while dragging.sweeping:
+        until = time.perf_counter() + _REST
+        while dragging.sweeping and time.perf_counter() < until:
             settle()
         points = [at + QPointF(9 + 14 * move, 0) for move in range(1, MOVES + 1)]
         spent += [_spent(partial(_drag_to, timeline, point, dragging)) for point in points]
