@@ -27,6 +27,8 @@ _PAUSE = 12
 """Milliseconds after the last move before clashes are worked out."""
 _BEND = 40
 """Milliseconds at least between two shapes of an oven's curve: its lane is painted anew for each."""
+_REST = 60
+"""Milliseconds for which the pointer rests before it is worked out where nothing clashes."""
 _SHOW = 90
 """Milliseconds at least between two pictures of the stretches that clash with nothing."""
 _FINE_FROM = 0.5
@@ -107,6 +109,8 @@ class Dragging(QObject):
             held.legal = self._legal(held, wish)
         scene.held = held
         if changed:
+            if self._idle.isActive():
+                self._idle.start(_REST)
             thinker = self._timeline.thinker
             held.pushed = thinker.pushed(wish.key, wish.start) if wish.plain else thinker.pushed_by(wish)
             if not self._think.isActive():
@@ -191,13 +195,14 @@ class Dragging(QObject):
         self._sweep = Sweep(
             self._clashes, wish, (low, high), scene.clashes, phase=phase(scene) + self.drag.offset, fine=fine
         )
-        self._idle.start()
+        self._idle.start(_REST)
 
     def _go_on(self) -> None:
         """Work a slice at where nothing clashes; the rest when nothing else is to be done."""
         if self._sweep is None or not self.active:
             self._idle.stop()
             return
+        self._idle.setInterval(0)
         new = self._sweep.work()
         if self._sweep.done:
             self._idle.stop()
