@@ -53,6 +53,38 @@ def build(  # noqa: PLR0913  each says one thing about the model, all by name
     count as work (see rules_walk), which asks for a little more than is needed. `aims` False: any timetable will
     do, so that there are no goals to build.
     """
+    ruled = laid_out(problem, explicit, giving=giving, asking=asking)
+    if ruled is None:
+        return None
+    model = ruled.with_hands(named, walking=walking)
+    if asking or not aims:
+        return model
+    wanted = goals(model.board, seen, moves=moves)
+    wanted.given = wanted.given + sum(literal * price for literal, price in model.board.priced)
+    model.board.model.minimize(wanted.total)
+    return replace(model, goals=wanted)
+
+
+@dataclass(frozen=True, slots=True)
+class Ruled:
+    """A board with every rule but that of hands, which need to know what chores there are."""
+
+    board: Board
+    standing: Standing
+    fires: list[Fire]
+    washes: list[Wash]
+    explicit: frozenset[StationKind]
+
+    def with_hands(self, named: frozenset[str], *, walking: bool = False) -> Model:
+        """Return the model without goals; `named` are keys of labours that get a cook in it."""
+        found = hands(self.board, self.standing, named, walking=walking)
+        return Model(self.board, self.standing, found, Goals(), self.fires, self.washes, self.explicit)
+
+
+def laid_out(
+    problem: Problem, explicit: frozenset[StationKind], *, giving: bool = False, asking: bool = False
+) -> Ruled | None:
+    """Return a problem's board with the rules on it, or None where the waits alone already contradict each other."""
     board = lay_out(problem, giving=giving, asking=asking)
     if not board.possible:
         return None
@@ -62,11 +94,4 @@ def build(  # noqa: PLR0913  each says one thing about the model, all by name
     fullness(board, standing)
     lit = fires(board, standing)
     not_both(board, standing, lit)
-    washes = vessels(board)
-    found = hands(board, standing, named, walking=walking)
-    if asking or not aims:
-        return Model(board, standing, found, Goals(), lit, washes, explicit)
-    wanted = goals(board, seen, moves=moves)
-    wanted.given = wanted.given + sum(literal * price for literal, price in board.priced)
-    board.model.minimize(wanted.total)
-    return Model(board, standing, found, wanted, lit, washes, explicit)
+    return Ruled(board, standing, lit, vessels(board), explicit)

@@ -8,24 +8,16 @@ from ortools.sat.python import cp_model
 
 from core.arrange.claims import loaded_kinds
 from core.arrange.found import Found, read_found
-from core.arrange.goals import Goals
-from core.arrange.model import Model
+from core.arrange.model import Model, laid_out
 from core.arrange.naming import NobodyLeft
 from core.arrange.problem import Problem
 from core.arrange.reflow_part import Part
 from core.arrange.reflow_seen import Seen, owners
-from core.arrange.reflow_watch import FirstWatch
-from core.arrange.rules_appliance import not_both
-from core.arrange.rules_fire import fires
-from core.arrange.rules_full import fullness
-from core.arrange.rules_hands import hands
-from core.arrange.rules_heat import heat
-from core.arrange.rules_station import stations
 from core.arrange.rules_stay import elsewhere
-from core.arrange.rules_time import times
-from core.arrange.rules_vessel import Wash, vessels, washing_of
+from core.arrange.rules_vessel import Wash, washing_of
 from core.arrange.settle import settle
-from core.arrange.variables import Board, Expr, lay_out
+from core.arrange.variables import Board, Expr
+from core.arrange.watch import Watch
 from core.timetable.timetable import Placed, Stay, Timetable
 
 OTHERWISE = 3  # a minute at which a station is switched on or a vessel washed otherwise than was seen
@@ -43,7 +35,7 @@ class Solved:
     impossible: bool = False
 
 
-def solve(seen: Seen, part: Part, aims: dict[int, int], near: dict[int, int], watch: FirstWatch) -> Solved:
+def solve(seen: Seen, part: Part, aims: dict[int, int], near: dict[int, int], watch: Watch) -> Solved:
     """Return the first timetable found in which only the part's tasks move.
 
     `aims` are the starts (of tasks of the whole) from which little is to move, `near` those to try first.
@@ -54,21 +46,22 @@ def solve(seen: Seen, part: Part, aims: dict[int, int], near: dict[int, int], wa
     _move_little(seen, part, model, aims)
     _tell(seen, part, model, near)
     size = max(1.0, len(model.board.model.proto.constraints) / _LARGE)
-    solver, status = watch.first(model.board.model, _FIRST / size)
+    solver, status = watch.solve(model.board.model, _FIRST / size, light=True, first=True)
     if status == cp_model.UNKNOWN and not watch.over:
-        solver, status = watch.first(model.board.model, 2 * _FIRST / max(size, size * size / 2), presolve=False)
+        work = 2 * _FIRST / max(size, size * size / 2)
+        solver, status = watch.solve(model.board.model, work, presolve=False, light=True, first=True)
     return _read(seen, part, model, solver, status)
 
 
-def impossible(part: Part, watch: FirstWatch) -> bool:
+def impossible(part: Part, watch: Watch) -> bool:
     """Tell whether a part is proven to have no solution."""
     model = _built(part)
     if model is None:
         return True
-    return bool(watch.first(model.board.model, _FIRST)[1] == cp_model.INFEASIBLE)
+    return bool(watch.solve(model.board.model, _FIRST, light=True, first=True)[1] == cp_model.INFEASIBLE)
 
 
-def polish(seen: Seen, part: Part, aims: dict[int, int], watch: FirstWatch) -> Timetable | None:
+def polish(seen: Seen, part: Part, aims: dict[int, int], watch: Watch) -> Timetable | None:
     """Return a timetable in which the part's tasks are as near to where they are to be as was found; or None."""
     model = _built(part)
     if model is None:
@@ -92,20 +85,13 @@ def _read(
 
 def _built(part: Part) -> Model | None:
     """Return the model of a part, all its hands named; without goals, and without the chores that stay."""
-    board = lay_out(part.problem)
-    if not board.possible:
+    ruled = laid_out(part.problem, loaded_kinds(part.problem))
+    if ruled is None:
         return None
-    times(board)
-    standing = stations(board, loaded_kinds(part.problem))
-    heat(board, standing)
-    fullness(board, standing)
-    lit = fires(board, standing)
-    not_both(board, standing, lit)
-    washes = vessels(board)
-    still = _hold_washings(board, part, washes)
+    board = ruled.board
+    still = _hold_washings(board, part, ruled.washes)
     board.chores = [chore for chore in board.chores if chore.of not in still]
-    named = _hands(part.problem) | {chore.of for chore in board.chores}
-    return Model(board, standing, hands(board, standing, named), Goals(), lit, washes)
+    return ruled.with_hands(_hands(part.problem) | {chore.of for chore in board.chores})
 
 
 def _hold_washings(board: Board, part: Part, washes: list[Wash]) -> set[str]:

@@ -18,9 +18,9 @@ from core.arrange.reflow_free import hanging, involved, rivals
 from core.arrange.reflow_part import alone, cut
 from core.arrange.reflow_seen import Seen
 from core.arrange.reflow_solve import impossible, polish, shifted, solve
-from core.arrange.reflow_watch import FirstWatch
 from core.arrange.reflow_whole import whole
 from core.arrange.tighten import tighten
+from core.arrange.watch import Watch
 from core.plan.day import Day
 from core.plan.network_push import Pusher
 from core.plan.plan import Plan
@@ -58,11 +58,11 @@ def reflow(
     little is done beyond the first.
     """
     day = day if day is None else with_seen(day, seen)
-    return _Reflow(plan, seen, day, FirstWatch(Effort(work=limit, limit=limit), stop), better).run()
+    return _Reflow(plan, seen, day, Watch(Effort(work=limit, limit=limit), stop), better).run()
 
 
 class _Reflow:
-    def __init__(self, plan: Plan, seen: Timetable, day: Day | None, watch: FirstWatch, better: Hear | None) -> None:
+    def __init__(self, plan: Plan, seen: Timetable, day: Day | None, watch: Watch, better: Hear | None) -> None:
         self.plan, self.timetable, self.day, self.watch, self.better = plan, seen, day, watch, better
         self.bound: set[int] = set()
         self.hopeless = False

@@ -53,6 +53,7 @@ class Watch:
         strong: bool = False,
         improving: bool = False,
         fixed_search: bool = False,
+        first: bool = False,
     ) -> tuple[cp_model.CpSolver, cp_model.CpSolverStatus]:
         """Solve with one worker and a deterministic limit; return solver and status.
 
@@ -61,7 +62,8 @@ class Watch:
         needs to get down by more than a minute at a time.
 
         `strong`: reason about who can follow whom on what holds one at a time; it proves in a tenth of the work
-        what is impossible there, and costs more in models that have little of it.
+        what is impossible there, and costs more in models that have little of it. `first`: any answer will do, so stop
+        at the first.
         """
         solver = cp_model.CpSolver()
         solver.parameters.num_workers = 1
@@ -87,7 +89,7 @@ class Watch:
         guard = Thread(target=self._pass_on_stop, args=(solver, done), daemon=True)
         guard.start()
         try:
-            status = solver.solve(model)
+            status = solver.solve(model, _Enough() if first else None)
         finally:
             done.set()
             guard.join()
@@ -98,3 +100,11 @@ class Watch:
         while not done.wait(0.02):
             if self.stop.is_set():
                 solver.stop_search()
+
+
+class _Enough(cp_model.CpSolverSolutionCallback):
+    """Ends a search at its first answer."""
+
+    def on_solution_callback(self) -> None:
+        """Hear an answer."""
+        self.stop_search()

@@ -8,14 +8,13 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
 
-from app.look import apply
 from app.places.settings import Settings
 from app.places.window import Window
 from core.store.file import PlanFile
 from core.timetable.as_text import read_timetable
 from core.timetable.clashes import clashes
+from tests.support.windows import a_window
 
 LONG = 100_000
 
@@ -61,17 +60,8 @@ burner = 1
 
 @pytest.fixture
 def window(qtbot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Window]:
-    monkeypatch.setenv("XDG_DOCUMENTS_DIR", str(tmp_path / "documents"))
-    app = QApplication.instance()
-    assert isinstance(app, QApplication)
-    apply(app, "light")
-    made = Window(Settings())
-    made.resize(1280, 720)
-    qtbot.addWidget(made)
-    with qtbot.waitExposed(made):
-        made.show()
-    yield made
-    made.close()
+    with a_window(qtbot, tmp_path, monkeypatch) as made:
+        yield made
 
 
 def test_from_a_plan_that_cannot_be_met_to_one_that_is_and_back(window: Window, qtbot, tmp_path: Path) -> None:

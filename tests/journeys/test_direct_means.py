@@ -12,7 +12,6 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMenu
 
 from app.bridge import PlanPlace
-from app.look import apply
 from app.places.key_page import KeyPage
 from app.places.settings import Settings
 from app.places.window import Window
@@ -24,29 +23,18 @@ from core.timetable.clash import ClashKind
 from tests.app.timeline.acting import find, middle
 from tests.app.timeline.decided import BOIL, COOK, ROAST, open_plan
 from tests.app.timeline.feast import the_timetable
-from tests.support.sizes import wanted_size
+from tests.support.windows import a_window
 
 
 @pytest.fixture
 def window(qtbot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Window]:
-    monkeypatch.setenv("XDG_DOCUMENTS_DIR", str(tmp_path / "documents"))
-    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "config"))
-    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
-    app = QApplication.instance()
-    assert isinstance(app, QApplication)
-    apply(app, "light")
-    made = Window(Settings())
-    made.resize(*wanted_size(1280, 800))
-    qtbot.addWidget(made)
-    with qtbot.waitExposed(made):
-        made.show()
-    made.open_place(PlanPlace.fresh(open_plan()))
-    made.opened.show(the_timetable(), "Begin")
-    timeline = made.places.timeline.timeline
-    timeline.sight.fit(-180, 10, 0.0)
-    timeline.setFocus()
-    yield made
-    made.close()
+    with a_window(qtbot, tmp_path, monkeypatch, height=800) as made:
+        made.open_place(PlanPlace.fresh(open_plan()))
+        made.opened.show(the_timetable(), "Begin")
+        timeline = made.places.timeline.timeline
+        timeline.sight.fit(-180, 10, 0.0)
+        timeline.setFocus()
+        yield made
 
 
 def on(window: Window, step: str) -> Timeline:

@@ -10,37 +10,23 @@ import pytest
 from pypdf import PdfReader
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
 
 from app.bridge import PlanPlace
-from app.look import apply
-from app.places.settings import Settings
 from app.places.window import Window
 from core.arrange.outcome import Fit
 from core.plan import meaning
 from core.plan.ids import StepId
 from core.timetable.clash import ClashKind
 from tests.app.timeline.acting import drag, middle
-from tests.support.sizes import wanted_size
+from tests.support.windows import a_window
 
 BREAD = StepId("flatbread.bake")
 
 
 @pytest.fixture
 def window(qtbot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Window]:
-    monkeypatch.setenv("XDG_DOCUMENTS_DIR", str(tmp_path / "documents"))
-    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "config"))
-    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
-    app = QApplication.instance()
-    assert isinstance(app, QApplication)
-    apply(app, "light")
-    made = Window(Settings())
-    made.resize(*wanted_size(1280, 800))
-    qtbot.addWidget(made)
-    with qtbot.waitExposed(made):
-        made.show()
-    yield made
-    made.close()
+    with a_window(qtbot, tmp_path, monkeypatch, height=800) as made:
+        yield made
 
 
 def _arranged(window: Window, qtbot, press: object) -> object:

@@ -42,9 +42,7 @@ class LateSection(Section):
             self._take,
             least=140,
         )
-        layout = self.layout()
-        assert layout is not None
-        layout.insertWidget(1, self.form)  # type: ignore[attr-defined]  # it is a QVBoxLayout
+        self.column.insertWidget(1, self.form)
 
     def wait(self) -> None:
         """Say that it is being worked out."""

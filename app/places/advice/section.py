@@ -43,7 +43,7 @@ class Section(QWidget):
         self.retry.clicked.connect(lambda _checked=False: self.again.emit())
         self.body = QVBoxLayout()
         self.body.setSpacing(4)
-        column = QVBoxLayout(self)
+        self.column = column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 6)
         column.setSpacing(4)
         column.addWidget(self.heading)

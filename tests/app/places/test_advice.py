@@ -11,7 +11,6 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel
 
 from app.bridge import PlanPlace
-from app.look import apply
 from app.places.advice.said import Said
 from app.places.settings import Settings
 from app.places.timeline_place import TimelinePlace
@@ -25,6 +24,7 @@ from core.plan.step import Keep, Manner
 from core.timetable.clashes import clashes
 from tests.app.timeline.acting import drag, middle
 from tests.support.builders import a_dish, a_kitchen, a_plan, a_step
+from tests.support.windows import a_window
 
 LONG = 60_000
 LEFT = Qt.MouseButton.LeftButton
@@ -44,17 +44,8 @@ def too_much() -> Plan:
 
 @pytest.fixture
 def window(qtbot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Window]:
-    monkeypatch.setenv("XDG_DOCUMENTS_DIR", str(tmp_path / "documents"))
-    app = QApplication.instance()
-    assert isinstance(app, QApplication)
-    apply(app, "light")
-    made = Window(Settings())
-    made.resize(1280, 720)
-    qtbot.addWidget(made)
-    with qtbot.waitExposed(made):
-        made.show()
-    yield made
-    made.close()
+    with a_window(qtbot, tmp_path, monkeypatch) as made:
+        yield made
 
 
 @pytest.fixture

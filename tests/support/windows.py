@@ -1,0 +1,35 @@
+"""The program's window for a test: light, its files in the test's own folder, closed at the end."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import pytest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from app.look import apply
+from app.places.settings import Settings
+from app.places.window import Window
+from tests.support.sizes import wanted_size
+
+
+@contextmanager
+def a_window(
+    qtbot: QtBot, folder: Path, monkeypatch: pytest.MonkeyPatch, width: int = 1280, height: int = 720
+) -> Iterator[Window]:
+    """Give a window that is shown and has no plan yet."""
+    for name, inside in (("DOCUMENTS_DIR", "documents"), ("CONFIG_HOME", "config"), ("STATE_HOME", "state")):
+        monkeypatch.setenv(f"XDG_{name}", str(folder / inside))
+    app = QApplication.instance()
+    assert isinstance(app, QApplication)
+    apply(app, "light")
+    made = Window(Settings())
+    made.resize(*wanted_size(width, height))
+    qtbot.addWidget(made)
+    with qtbot.waitExposed(made):
+        made.show()
+    yield made
+    made.close()
