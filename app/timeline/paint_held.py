@@ -18,6 +18,9 @@ RAIL = 7.0
 """Height in points of the rail that tells where a held bar may start."""
 _FAR_APART = 24.0
 """Points between the ends of a stretch below which their times are not written."""
+_WIDEST = 460.0
+"""Points of a line of what is wrong."""
+_MOST_LINES = 4
 
 
 def legal(painter: QPainter, scene: Scene, kit: Kit) -> None:
@@ -194,8 +197,9 @@ def _rail_area(scene: Scene, now: Held) -> QRectF:
 
 
 def _sentence_area(scene: Scene, now: Held, box: Box) -> QRectF:
-    foot = max(box.bottom + 60, scene.lane_box(now.to_lane).bottom + RAIL + 44)
-    return QRectF(min(box.x, scene.width - 600) - 10, box.y - 80, 620, foot - box.y + 80)
+    more = 30.0 * (_MOST_LINES - 1)  # a line at 200 % text
+    foot = max(box.bottom + 60, scene.lane_box(now.to_lane).bottom + RAIL + 44) + more
+    return QRectF(min(box.x, scene.width - 600) - 10, box.y - 80 - more, 620, foot - box.y + 80 + more)
 
 
 def legal_area(scene: Scene) -> QRectF:
@@ -308,9 +312,10 @@ def _chip(painter: QPainter, kit: Kit, where: QRectF, text: str) -> None:
 
 
 def _sentence(painter: QPainter, scene: Scene, kit: Kit, now: Held, sentence: str, where: QRectF) -> None:
-    text = kit.shortened(sentence, kit.small_face, 560) or sentence[:60]
-    width = kit.width(text, kit.small_face) + 14
-    height = kit.metrics(kit.small_face).height() + 6
+    lines = _lines(kit, sentence)
+    width = max(kit.width(line, kit.small_face) for line in lines) + 14
+    line_height = kit.metrics(kit.small_face).height()
+    height = line_height * len(lines) + 6
     x = max(scene.gutter + 4, min(where.left(), scene.width - width - 4))
     lane = scene.lane_box(now.to_lane)
     y = max(where.bottom() + 24, lane.bottom + RAIL + 6)
@@ -321,4 +326,21 @@ def _sentence(painter: QPainter, scene: Scene, kit: Kit, now: Held, sentence: st
     painter.setPen(pen(kit.clash, 1.5))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRect(box)
-    kit.write(painter, box.adjusted(7, 0, 0, 0), text, kit.small_face, kit.clash)
+    for number, line in enumerate(lines):
+        place = QRectF(box.left() + 7, box.top() + 3 + number * line_height, width, line_height)
+        kit.write(painter, place, line, kit.small_face, kit.clash)
+
+
+def _lines(kit: Kit, sentence: str) -> list[str]:
+    """Return a sentence in lines that are easily read: what is wrong stands at its end and must not be cut off."""
+    lines = [""]
+    for word in sentence.split():
+        longer = f"{lines[-1]} {word}".strip()
+        if lines[-1] and kit.width(longer, kit.small_face) > _WIDEST:
+            lines.append(word)
+        else:
+            lines[-1] = longer
+    if len(lines) > _MOST_LINES:
+        last = kit.shortened(" ".join(lines[_MOST_LINES - 1 :]), kit.small_face, _WIDEST)
+        lines[_MOST_LINES - 1 :] = [last or lines[_MOST_LINES - 1]]
+    return lines
