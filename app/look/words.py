@@ -45,7 +45,7 @@ _SAID = {
     "in sight": QT_TRANSLATE_NOOP("words", "in sight: {first} to {last}"),
     "move to cook": QT_TRANSLATE_NOOP("words", "Give it to"),
     "way": QT_TRANSLATE_NOOP("words", "Way to do it"),
-    "length": QT_TRANSLATE_NOOP("words", "Length reserved"),
+    "length": QT_TRANSLATE_NOOP("words", "Time allowed"),
     "order before": QT_TRANSLATE_NOOP("words", "Goes before"),
     "order after": QT_TRANSLATE_NOOP("words", "Goes after"),
     "hangs on": QT_TRANSLATE_NOOP("words", "What it hangs on"),

@@ -23,12 +23,18 @@ class Direct(QObject):
         place.timeline.edit_wanted.connect(self._take)
         place.timeline.held_moved.connect(self._say)
 
+    def only_a_look(self) -> bool:
+        """Tell whether the day in sight is only looked at; then say so and show the day itself."""
+        looked = self._place.beside.look is not None
+        if looked:
+            self._place.refresh()
+            self._place.told.setText(self.tr("That was only a look: take it first, then change it."))
+        return looked
+
     @Slot(object)
     def _take(self, wanted: object) -> None:
         """Take an edit, or an edit with the timetable that is seen from then on, as one undo step."""
-        if self._place.beside.look is not None:
-            self._place.refresh()
-            self._place.told.setText(self.tr("That was only a look: take it first, then change it."))
+        if self.only_a_look():
             return
         done = wanted if isinstance(wanted, Done) else Done(wanted)  # type: ignore[arg-type]  # a signal has no types
         if self._opened.apply(done.edit, "timeline", done.seen) and self._opened.clashes:

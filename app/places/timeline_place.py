@@ -226,6 +226,7 @@ class TimelinePlace(QWidget):
 
     @Slot(str)
     def _failed(self, _words: str) -> None:
+        self.previewed = None
         self.refresh()
         self.told.setText(self.tr("The arranging broke off; the day is as it was. Try again."))
 
@@ -243,9 +244,7 @@ class TimelinePlace(QWidget):
         """Pin the step where it was dropped; what hangs on it follows, and what still clashes is mended nearby."""
         if self._opened.timetable is None:
             return
-        if self.beside.look is not None:
-            self.refresh()
-            self.told.setText(self.tr("That was only a look: take it first, then move its steps."))
+        if self.direct.only_a_look():
             return
         where = StationId(station) if isinstance(station, str) and station else None
         seen = self.timeline.thinker.timetable_if((StepId(step), load), start, where)
@@ -261,6 +260,6 @@ class TimelinePlace(QWidget):
 
     @Slot(str, int)
     def _lift(self, step: str, load: int) -> None:
-        if (StepId(step), load) in self._opened.plan.pins:
+        if not self.direct.only_a_look() and (StepId(step), load) in self._opened.plan.pins:
             self._opened.apply(LiftPin(StepId(step), load), "timeline")
             self.told.setText(self.tr("The pin is lifted; arranging finds it a place again."))

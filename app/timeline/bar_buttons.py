@@ -140,7 +140,7 @@ class BarButtons(QFrame):
         for button, words, key in (
             (self.pin, offers.translated("Lift the pin") if pinned else offers.translated("Pin here"), "P"),
             (self.way, offers.translated("Choose the way to do it"), "W"),
-            (self.length, offers.translated("Choose how long is reserved"), "G"),
+            (self.length, offers.translated("Choose how much time to allow"), "G"),
         ):
             button.setToolTip(f"{words} ({key})")
             button.setAccessibleName(words)

@@ -170,12 +170,13 @@ class Deciding:
         if bar is None or placed is None:
             return
         if not stretches(scene, bar):
-            spoken.say(self._timeline, offers.translated("its length is not drawn here: choose the step's own bar"))
+            spoken.say(self._timeline, offers.translated("change its length on the step's own bar"))
             return
-        length = max(1, placed.length + by)
+        sizes = Sizes.of(scene.plan, placed)
+        length = sizes.shown(sizes.minutes_for(max(1, placed.length + by)))
         edit = edit_for(scene.plan, placed, length)
         wish = wish_for(scene.plan, scene.timetable, placed.key, length)
-        note = note_for(Sizes.of(scene.plan, placed), edit.minutes)
+        note = note_for(sizes, edit.minutes)
         label = edit.label_in(scene.plan)
         self._want(edit, self._timeline.thinker.timetable_by(wish))
         spoken.say(self._timeline, f"{label}. {note}".strip())
@@ -224,7 +225,7 @@ class Deciding:
         if bar is not None and offers.has_spread(self._timeline.scene, bar):
             self._timeline.pointer.popup(length_menu(self._timeline, bar))
         elif bar is not None:
-            spoken.say(self._timeline, offers.translated("its length has no spread"))
+            spoken.say(self._timeline, offers.translated("it always takes this long"))
 
     def order(self) -> None:
         """Mark the focused step, or put it after the marked one; where it is so already, lift that order."""

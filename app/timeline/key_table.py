@@ -96,7 +96,7 @@ GROUPS = (
             _row("pin", _NOOP("keys", "pin it here, or lift the pin"), "P"),
             _row("lift", _NOOP("keys", "lift the pin"), "Delete"),
             _row("way", _NOOP("keys", "choose the way to do it"), "W"),
-            _row("length", _NOOP("keys", "choose how long is reserved"), "G"),
+            _row("length", _NOOP("keys", "choose how much time to allow"), "G"),
             _row("order", _NOOP("keys", "mark it; on another one: the marked one goes before it, or not"), "O"),
             _row("join", _NOOP("keys", "mark it; on another one: link the two, or unlink them"), "J"),
             _row("menu", _NOOP("keys", "menu of the bar"), "Menu", "Shift+F10"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QPointF, Qt, QTimer
@@ -85,14 +86,18 @@ class Pointer(QObject):
 
     def take(self, point: QPointF, *, more: bool = False, lift: bool = False) -> None:
         """Take hold of what is under a point; `more`: a click adds it to what is chosen; `lift`: drag it at once."""
-        self._click = None
+        if self._grip is not None:  # its release was lost, as to a menu
+            self._grip.cancel()
+        self._grip = self._click = None
         if self.linking.at(point):
             self._grip = self.linking
             self.linking.press(point)
+            if (under := self.bar_at(point)) is not None:  # a click means the bar on which the link's end lies
+                self._click = partial(self._timeline.focus_on, *under, chosen=True, reveal=False, more=more)
         elif self.plating.at(point):
             self._grip = self.plating
             self.plating.press(point)
-        elif (end := self.choice.end_at(point)) is not None:
+        elif not more and (end := self.choice.end_at(point)) is not None:
             self._grip = self.stretching
             self._timeline.focus_on(*end, chosen=True, reveal=False)
             self.stretching.press(*end, point)
@@ -152,6 +157,7 @@ class Pointer(QObject):
 
     def popup(self, menu: QMenu) -> None:
         """Show a menu beneath the focused bar."""
+        self.let_go()
         here, scene = self._timeline.focused, self._timeline.scene
         if here is not None:
             box = scene.box(*here)
@@ -244,6 +250,7 @@ class Pointer(QObject):
         found = self.bar_at(QPointF(point))
         if found is None or found[1].step is None:
             return False
+        self.let_go()
         self._timeline.focus_on(*found, chosen=True, reveal=False)
         bar_menu(self._timeline, *found).popup(screen)
         return True

@@ -12,7 +12,6 @@ from app.bridge import DraggedOdds
 from app.places.advice.glancing import Glancing
 from app.places.advice.look import Look
 from app.places.settings import Settings
-from core.desk import SwitchTo
 from core.timetable.clash import Clash
 
 if TYPE_CHECKING:
@@ -151,8 +150,9 @@ class Beside(QObject):
         self._put(None)
         label = self._opened.desk.undo_label
         if look.kept:
-            done = self._opened.keep(SwitchTo(look.kept), "advice")
-        elif look.edit is not None:
+            self._place.days.go_to(look.kept)  # which also says what of it no longer fits
+            return
+        if look.edit is not None:
             done = self._opened.apply(look.edit, "advice", look.timetable)
         else:
             done = self._opened.show(look.timetable, look.label, "advice")

@@ -494,3 +494,20 @@ def test_every_line_of_the_bar_fits_at_the_narrowest_window(two, window) -> None
     assert not [each for each in bar.findChildren(QLineEdit) if each.isVisible()]
     window.opened.keep(DropDay("calm"))
     assert len(bar.chips) == 4
+
+
+# ---- what must not be lost
+
+
+def test_a_pin_is_not_lifted_while_another_day_is_only_looked_at(two, window, offered) -> None:
+    assert window.opened.apply(PinStep(STIR, start=-45), "timeline")
+    two.beside.show_look(offered[0].look)
+    two.timeline.pin_lifted.emit(STIR, 0)
+    assert (STIR, 0) in window.opened.plan.pins
+    assert "only a look" in two.told.text()
+
+
+def test_an_arrangement_that_fails_leaves_no_preview_behind(two, window) -> None:
+    two.previewed = object()
+    two._failed("it broke off")
+    assert two.previewed is None
