@@ -16,7 +16,7 @@ from core.arrange.problem import Begun, Bound, Problem, Task, Waiting, Way
 from core.arrange.rules_heat import heat_up
 from core.arrange.settle_places import crew_of, span_of
 from core.arrange.variables import Cold
-from core.plan.ids import StationId
+from core.plan.ids import CookId, StationId
 from core.plan.runs import Run
 
 SOONER = 60  # minutes that the rules of heat let a heating begin before it must
@@ -49,7 +49,9 @@ def frozen(model: Model, found: Found, free: set[int], absent: frozenset[int] = 
     return problem
 
 
-def _crews(model: Model, found: Found, free: set[int], held: set[int]) -> Iterator[tuple[str, int]]:
+def _crews(
+    model: Model, found: Found, free: set[int], held: set[int]
+) -> Iterator[tuple[str, tuple[CookId, ...]]]:
     """Return which crew does each labour of what is held, but for those about the time of work that is free."""
     spans = [
         (span[0] - _CREW, span[1] + _CREW)
@@ -58,7 +60,7 @@ def _crews(model: Model, found: Found, free: set[int], held: set[int]) -> Iterat
     ]
     for labour, span in zip(model.hands.labours, found.labours, strict=True):
         crew = crew_of(model, found, labour.key)
-        if crew is None or span is None or labour.task not in held:
+        if not crew or span is None or labour.task not in held:
             continue
         if not any(span[0] < until and since < span[1] for since, until in spans):
             yield labour.key, crew
@@ -173,9 +175,9 @@ def _tell_washings(part: Model, model: Model, found: Found) -> None:
 def _tell_crews(part: Model, model: Model, found: Found) -> None:
     for key, crew in part.hands.crews.items():
         old = crew_of(model, found, key)
-        if old is not None and not isinstance(crew, int):
+        if old and isinstance(crew, dict):
             for number, literal in crew.items():
-                part.board.model.add_hint(literal, int(number == old))
+                part.board.model.add_hint(literal, int(part.hands.cooks[number] == old))
 
 
 def _tell_settings(part: Model, found: Found) -> None:

@@ -224,7 +224,7 @@ class Problem:
     absent: frozenset[int] = frozenset()
     kept_slots: dict[tuple[int | None, int | None, int, int], tuple[Slot, ...]] = field(default_factory=dict)
     kept_settings: dict[int, int] = field(default_factory=dict)
-    kept_crews: dict[str, int] = field(default_factory=dict)
+    kept_crews: dict[str, tuple[CookId, ...]] = field(default_factory=dict)
     changes: bool | None = None
     lit: tuple[Lit, ...] = ()
     washed: tuple[Washed, ...] = ()

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from core.arrange.problem import Stretch
 from core.arrange.reflow_seen import Seen
+from core.arrange.tighten import tighten
 from core.timetable.clash import Clash
 from core.timetable.timetable import Placed, Timetable
 
@@ -41,9 +42,9 @@ def rivals(seen: Seen, free: set[int], tried: Timetable) -> list[int]:
     wanted: dict[object, list[Stretch]] = {}
     for index in sorted(free):
         placed = tried.at.get(problem.tasks[index].key)
-        if placed is not None:
-            for what, span in _wants(seen, index, placed):
-                wanted.setdefault(what, []).append(span)
+        wants = _might_want(seen, index) if placed is None else _wants(seen, index, placed)
+        for what, span in wants:
+            wanted.setdefault(what, []).append(span)
     far: dict[int, int] = {}
     for index in seen.starts:
         if index in free or problem.tasks[index].fact or not _may_move(seen, index):
@@ -67,6 +68,19 @@ def _wants(seen: Seen, index: int, placed: Placed) -> Iterator[tuple[object, Str
         yield vessels.vessel, span
     for hand in placed.hands:
         yield "hands", (hand.start, hand.start + hand.minutes)
+
+
+def _might_want(seen: Seen, index: int) -> Iterator[tuple[object, Stretch]]:
+    """Yield what a task that has no place yet wants, from when it could first begin to when it could last end."""
+    task = seen.problem.tasks[index]
+    earliest, latest = tighten(seen.problem, seen.problem.high)
+    span = (earliest[index], latest[index] + task.longest)
+    for use in task.uses:
+        yield use.kind, span
+    for vessels in task.step.vessels:
+        yield vessels.vessel, span
+    if task.pieces:
+        yield "hands", span
 
 
 def _may_move(seen: Seen, index: int) -> bool:

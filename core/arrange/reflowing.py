@@ -36,7 +36,7 @@ _AT_ONCE = 14  # tasks put back at once
 _LITTLE, _MUCH = 2, 40  # how often something is put back
 _AGAIN = 2  # how often a part is widened by what its answer clashes with
 _WIDER = (10, 40, 90)  # others that may move too, those that contend most first
-_SMALL = 150  # tasks up to which the whole is worth it
+_WHOLE = 600  # tasks up to which the whole can be built and searched in a few seconds
 
 Hear = Callable[[Outcome], None]
 
@@ -108,13 +108,12 @@ class _Reflow:
 
     def _pushed(self, elsewhere: dict[int, int]) -> dict[int, int]:
         """Return what else must move, and whereto, if one task is pinned elsewhere; the waits alone say so."""
-        if len(elsewhere) != 1 or self.day is not None:
+        if not elsewhere or self.day is not None:
             return elsewhere
-        [(index, start)] = elsewhere.items()
         placed = self.timetable.placed
         lengths = {each.key: each.length for each in placed}
         pusher = Pusher(self.plan, {each.key: each.start for each in placed}, lengths=lengths)
-        push = pusher.pushed(self.problem.tasks[index].key, start)
+        push = pusher.pushed_all({self.problem.tasks[index].key: start for index, start in elsewhere.items()})
         if push.broken:
             return elsewhere
         return {self.problem.index[key]: at for key, at in push.moved.items()}
@@ -193,7 +192,7 @@ class _Reflow:
                 break
 
     def _as_whole(self) -> Outcome | None:
-        if len(self.problem.tasks) > _SMALL or self.watch.over:
+        if len(self.problem.tasks) > _WHOLE or self.watch.over:
             return None
         timetable = whole(self.plan, self.problem, self.timetable, self.watch, self.day)
         if timetable is None:

@@ -35,11 +35,13 @@ def crews(
     found: Crews = {}
     if len(groups) < 2 or board.asking or facts:
         return found, []
+    names = [tuple(cook.id for cook in group) for group in groups]
     wanted: list[list[_Demand]] = [[] for _group in groups]
     for number, labour in enumerate(labours):
         able = [n for n, group in enumerate(groups) if not labour.skill or labour.skill in group[0].skills]
         chosen = named.get(number, {})
-        kept = board.problem.kept_crews.get(labour.key)
+        cooks = board.problem.kept_crews.get(labour.key)
+        kept = names.index(cooks) if cooks in names else None  # with other skills asked for there are other crews
         if kept in able and labour.people == 1 and not chosen:
             wanted[kept].append((labour_interval(board, labour, labour.present), 1))
             found[labour.key] = kept
@@ -48,15 +50,15 @@ def crews(
         if labour.people == 1 and able:
             found[labour.key] = shares or able[0]
         for crew, share in shares.items() if chosen else ():
-            cooks = [chosen[cook.id] for cook in groups[crew] if cook.id in chosen]
-            board.model.add(sum(cooks) == share)
+            literals = [chosen[cook] for cook in names[crew] if cook in chosen]
+            board.model.add(sum(literals) == share)
     for group, demands in zip(groups, wanted, strict=True):
         away = [(block, 1) for cook in group for block in blocks[cook.id]]
         intervals = [each for each, _count in demands] + [each for each, _count in away]
         counts = [count for _each, count in demands] + [count for _each, count in away]
         if demands:
             board.model.add_cumulative(intervals, counts, len(group))
-    return found, [tuple(cook.id for cook in group) for group in groups]
+    return found, names
 
 
 def _groups(board: Board, asked: set[str]) -> list[list[Cook]]:

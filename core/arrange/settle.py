@@ -122,14 +122,10 @@ class Settling:
                     pinned,
                     chosen,
                     place,
-                    self._crew(labour.key),
+                    crew_of(self.model, self.found, labour.key),
                 )
             )
         return jobs
-
-    def _crew(self, labour: str) -> tuple[CookId, ...]:
-        crew = crew_of(self.model, self.found, labour)
-        return () if crew is None else self.model.hands.cooks[crew]
 
     def _who(self, chore: str, named: dict[int, tuple[CookId, ...]]) -> CookId | None:
         number = self.of_chore.get(chore)

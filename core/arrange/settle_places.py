@@ -6,7 +6,7 @@ from core.arrange.claims import Claim, Key
 from core.arrange.found import Found
 from core.arrange.model import Model
 from core.arrange.problem import Problem, Slot
-from core.plan.ids import StationId
+from core.plan.ids import CookId, StationId
 from core.plan.kitchen import StationKind
 from core.timetable.timetable import Spot
 
@@ -99,9 +99,9 @@ def _spots_at(claim: Claim, slots: tuple[Slot, ...]) -> tuple[Spot, ...]:
     return (*found, *(Spot(station, units) for station, units in rings.items()))
 
 
-def crew_of(model: Model, found: Found, labour: str) -> int | None:
-    """Return the number of the crew that does a labour in a solution; None: not one crew alone."""
+def crew_of(model: Model, found: Found, labour: str) -> tuple[CookId, ...]:
+    """Return the cooks of the crew that does a labour in a solution; none: not one crew alone."""
     crew = model.hands.crews.get(labour)
-    if crew is None or isinstance(crew, int):
-        return crew
-    return next((number for number, literal in crew.items() if found.values[literal.index]), None)
+    if isinstance(crew, dict):
+        crew = next((number for number, literal in crew.items() if found.values[literal.index]), None)
+    return () if crew is None else model.hands.cooks[crew]

@@ -289,8 +289,8 @@ def _resized(pusher: Pusher, lengths: Mapping[Key, int]) -> Pusher:
     """Return a pusher for the same starts in whose limits some loads have other lengths."""
     network, index = pusher.network, pusher.network.index
     by = {index[key]: length - network.lengths.minutes[key] for key, length in lengths.items()}
-    by = {node: minutes for node, minutes in by.items() if minutes}
-    if not by:
+    beyond = {index[key]: length - network.lengths.longest[key] for key, length in lengths.items()}
+    if not any(by.values()) and not any(beyond.values()):
         return pusher
     web, limits = network.web, list(network.limits)
     after, before = list(web.after), list(web.before)
@@ -301,7 +301,7 @@ def _resized(pusher: Pusher, lengths: Mapping[Key, int]) -> Pusher:
         touched |= {number for _other, _minutes, number in (*web.before[node], *web.after[node])}
     for number in touched:
         limit, tail, head = limits[number], web.tails[number], web.heads[number]
-        longer = _growth(limit, by.get(tail, 0), by.get(head, 0))
+        longer = _growth(limit, by.get(tail, 0), beyond.get(head, 0))
         if not longer:
             continue
         minutes = limit.minutes + longer
@@ -315,7 +315,8 @@ def _resized(pusher: Pusher, lengths: Mapping[Key, int]) -> Pusher:
             before[head] = [(to, minutes if no == number else old, no) for to, old, no in before[head]]
     new = copy(pusher)
     new.__dict__.pop("_latest", None)
-    known = replace(network.lengths, minutes={**network.lengths.minutes, **lengths})
+    was = network.lengths
+    known = replace(was, minutes={**was.minutes, **lengths}, longest={**was.longest, **lengths})
     bent = replace(web, after=after, before=before, floors=floors, ceilings=ceilings)
     new.network = Network(network.plan, known, tuple(limits), bent)
     new._web = _eased(bent, new._seen)
@@ -324,7 +325,10 @@ def _resized(pusher: Pusher, lengths: Mapping[Key, int]) -> Pusher:
 
 
 def _growth(limit: Limit, tail: int, head: int) -> int:
-    """Return by how many minutes a limit grows when its first and second load last so much longer."""
+    """Return by how many minutes a limit grows when its first load lasts so much longer than reserved (`tail`).
+
+    `head`: how much longer its second load lasts than it was taken to last at most; see Lengths.longest.
+    """
     kind, link = limit.kind, limit.link
     if kind in _AFTER_THE_END:
         return tail

@@ -11,7 +11,7 @@ from ortools.sat.python import cp_model
 from bench.feasts import feast
 from core.arrange import Effort, Fit, arrange
 from core.arrange.found import read_found
-from core.arrange.freeze import frozen, hint
+from core.arrange.freeze import frozen, hint, without
 from core.arrange.model import build
 from core.arrange.outcome import WishKind
 from core.arrange.quality_measure import measure
@@ -19,7 +19,7 @@ from core.arrange.reading import read
 from core.arrange.search import first_found
 from core.arrange.watch import Watch
 from core.plan.step import Alternative, Keep, Span
-from tests.support.builders import a_bench, a_kitchen, a_step
+from tests.support.builders import a_bench, a_cook, a_dish, a_kitchen, a_plan, a_step
 
 
 @pytest.fixture(scope="module")
@@ -82,3 +82,20 @@ def test_a_way_held_that_is_not_the_first_keeps_its_price():
     solver, status = Watch(Effort(work=5.0), None).solve(part.board.model, 5.0)
     assert status == cp_model.OPTIMAL
     assert read_found(part, solver).given == found.given > 0
+
+
+def test_a_labour_is_not_held_to_cooks_by_a_number_that_other_skills_give_to_others():
+    """Where nobody asks for slicing Ann and Ben are one crew; once somebody does, each is one."""
+    cooks = (a_cook("ann", "shape"), a_cook("ben", "shape", "slice"), a_cook("cat"))
+    dishes = (
+        a_dish("loaf", a_step("loaf.shape", minutes=20, skill="shape"), keep=Keep(0)),
+        a_dish("cream", a_step("cream.whip", minutes=20), keep=Keep(0)),
+        a_dish("ham", a_step("ham.slice", minutes=20, skill="slice"), keep=Keep(0)),
+    )
+    problem = read(a_plan(*dishes, kitchen=replace(a_kitchen(stations=()), cooks=cooks), transfer=0))
+    first = build(without(problem, frozenset({2})))
+    solver, status = Watch(Effort(work=5.0), None).solve(first.board.model, 5.0)
+    assert status == cp_model.OPTIMAL
+    part = build(frozen(first.about(problem), read_found(first, solver), {2}))
+    _solver, status = Watch(Effort(work=5.0), None).solve(part.board.model, 5.0)
+    assert status == cp_model.OPTIMAL

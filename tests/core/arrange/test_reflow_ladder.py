@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from bench.feasts import feast
 from core.arrange import Fit
 from core.arrange.facts import without_dropped
 from core.arrange.reading import read
@@ -11,7 +12,7 @@ from core.arrange.reflow_part import alone, cut
 from core.arrange.reflow_rings import Rings
 from core.arrange.reflow_seen import Seen
 from core.arrange.reflowing import reflow
-from core.plan.edits import PinStep
+from core.plan.edits import PinStep, PinSteps
 from core.plan.kitchen import Station, StationKind
 from core.plan.step import Keep, Use
 from core.timetable.clashes import clashes
@@ -214,3 +215,45 @@ def test_rings_are_given_as_long_as_there_are_enough(rings, told):
         assert sorted(slot for slots in given for slot in slots) == [("stove", -3), ("stove", -2), ("stove", -1)]
     else:
         assert given == [None, None, None]
+
+
+# ---- many dishes beside
+
+
+def fillers(count):
+    return [a_dish(f"rest{n}", hands_off(f"rest{n}.stand", 30), keep=Keep(600)) for n in range(count)]
+
+
+@pytest.mark.parametrize("count", [5, 170])
+def test_others_make_way_for_a_step_that_has_no_place_yet(count):
+    """Three boils of ten minutes stand on the one burner one after the other; a fourth one comes."""
+    boils = [a_dish(f"b{n}", a_step(f"b{n}.boil", minutes=10, uses=BURNER), keep=Keep(60)) for n in range(3)]
+    there = kitchen(*burners(1), cooks=1)
+    seen = meets(a_plan(*boils, *fillers(count), kitchen=there, transfer=0))
+    last = a_dish("b3", a_step("b3.boil", minutes=10, uses=BURNER), keep=Keep(0))
+    more = a_plan(*boils, last, *fillers(count), kitchen=there, transfer=0)
+    outcome = reflow(more, seen)
+    assert outcome is not None
+    assert outcome.fit is Fit.MEETS
+    assert clashes(more, outcome.timetable) == ()
+
+
+def test_a_large_feast_is_looked_at_as_a_whole_where_parts_lead_nowhere():
+    drawn = feast(29)
+    key = ("squash-3.season", 0)
+    pinned = PinStep(*key, drawn.planted.at[key].start + 30)(drawn.plan)
+    outcome = reflow(pinned, drawn.planted, limit=20.0)
+    assert outcome is not None
+    assert outcome.fit is Fit.MEETS
+    assert clashes(pinned, outcome.timetable) == ()
+
+
+def test_two_pins_at_once_are_pushed_without_the_solver():
+    dishes = [a_dish(name, hands_off(f"{name}.stand", 20), keep=Keep(90)) for name in ("a", "b")]
+    plan = a_plan(*dishes, kitchen=kitchen(), transfer=0)
+    seen = meets(plan)
+    pins = PinSteps(tuple(PinStep(f"{name}.stand", 0, seen.at[f"{name}.stand", 0].start - 10) for name in ("a", "b")))
+    outcome = reflow(pins.change(plan), seen)
+    assert outcome is not None
+    assert outcome.rounds == 0
+    assert starts(outcome.timetable) == {"a.stand": -30, "b.stand": -30}

@@ -88,13 +88,18 @@ def test_a_row_that_nobody_here_wrote_stays_when_days_are_kept(path: Path) -> No
         assert set(file.kept()) == {strange, CALM}
 
 
-def test_a_day_that_is_no_text_is_told_as_damage(path: Path) -> None:
+def test_a_day_that_is_no_text_is_left_out_and_left_in_the_file(path: Path) -> None:
     with PlanFile.open(path) as file:
         file.keep((), (CALM,))
     with closing(sqlite3.connect(path)) as raw, raw:
         raw.execute("UPDATE kept SET timetable = x'00ff'")
-    with PlanFile.open(path) as file, pytest.raises(Refusal, match=r"“feast\.cookday” is damaged: .*kept day"):
-        file.kept()
+    with PlanFile.open(path) as file:
+        assert file.kept() == ()
+        file.keep((), (CALM,))  # a new day by the same name
+        assert file.kept() == (CALM,)
+    with closing(sqlite3.connect(path)) as raw:
+        rows = set(raw.execute("SELECT name, timetable = x'00ff' FROM kept"))
+    assert rows == {(CALM.name, 0), (f"{CALM.name} (2)", 1)}
 
 
 KEEPER = """
