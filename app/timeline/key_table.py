@@ -17,7 +17,7 @@ def QT_TRANSLATE_NOOP(_context: str, words: str) -> str:  # the name that the tr
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One line: what is done (a method of `KeyActs` and what it is given), its words, and the keys that do it."""
+    """One line: what is done (a method of key_acts and what it is given), its words, and the keys that do it."""
 
     act: str
     words: str

@@ -23,8 +23,7 @@ if TYPE_CHECKING:
 
 def bar_menu(timeline: Timeline, lane: int, bar: Bar) -> QMenu:
     """Return the menu of a bar; the caller shows it."""
-    menu = QMenu(timeline)
-    menu.setObjectName("bar menu")
+    menu = _menu(timeline, "bar menu")
     placed = timeline.scene.timetable.at.get(bar.key) if bar.key is not None else None
     if bar.step is None or placed is None:
         return menu
@@ -57,9 +56,16 @@ def length_menu(timeline: Timeline, bar: Bar) -> QMenu:
     return _choices(timeline, "length menu", offers.length_offers(timeline.scene, bar))
 
 
-def _choices(timeline: Timeline, name: str, found: Sequence[Offer]) -> QMenu:
+def _menu(timeline: Timeline, name: str) -> QMenu:
+    """Return an empty menu that goes for good when it is shut."""
     menu = QMenu(timeline)
     menu.setObjectName(name)
+    menu.aboutToHide.connect(menu.deleteLater)
+    return menu
+
+
+def _choices(timeline: Timeline, name: str, found: Sequence[Offer]) -> QMenu:
+    menu = _menu(timeline, name)
     _add_choices(timeline, menu, found)
     return menu
 

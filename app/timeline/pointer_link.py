@@ -33,7 +33,7 @@ class Linking(QObject):
         self._canvas = Canvas(timeline)
         self._press: QPointF | None = None
         self._curve: Curve | None = None
-        self._start: Point = (0.0, 0.0)
+        self._from: Point = (0.0, 0.0)
         self._held: LinkHeld | None = None
         self._edit: Edit | None = None
 
@@ -57,7 +57,9 @@ class Linking(QObject):
         self._press = point
         self._curve = grip if isinstance(grip, Curve) else None
         knob = knob_of(self._timeline.scene)
-        self._start = self._curve.near if self._curve is not None else knob or (point.x(), point.y())
+        x, y = self._curve.near if self._curve is not None else knob or (point.x(), point.y())
+        scene = self._timeline.scene
+        self._from = scene.time(x), y + scene.top  # where on the day, so that it stays there while the view scrolls
 
     def move(self, point: QPointF, _fine: bool, _other: bool = False) -> bool:
         """Follow the pointer; tell whether a link is being drawn."""
@@ -69,8 +71,14 @@ class Linking(QObject):
             link = None if self._curve is None else self._curve.link
             self._show(self._judged(LinkHeld(self._start, end, link, over)))
         else:
-            self._show(replace(old, end=end))
+            self._show(replace(old, start=self._start, end=end))
         return True
+
+    @property
+    def _start(self) -> tuple[float, float]:
+        """Return where on the screen the link begins."""
+        scene, (minute, y) = self._timeline.scene, self._from
+        return scene.x(minute), y - scene.top
 
     def drop(self) -> bool:
         """Link, link anew or break; tell whether a link was drawn."""

@@ -9,8 +9,8 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAction, QContextMenuEvent, QKeyEvent
 from PySide6.QtWidgets import QMenu, QToolButton, QWidget
 
-_LONGEST = 22
-"""Characters of a name that are written on the chip; all of it is in the tip."""
+_LONGEST, _AMONG_MANY = 22, 10
+"""Characters of a name that are written on the chip, and on one of three or more; all of it is in the tip."""
 
 
 class DayChip(QToolButton):
@@ -35,6 +35,7 @@ class DayChip(QToolButton):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._key = self.tr("Alt+{number}").format(number=number)
         self.state = ""
+        self._most = _LONGEST if len(others) < 2 else _AMONG_MANY
         self.chosen = self._menu(others)
         self.setMenu(self.chosen)
         self.clicked.connect(lambda _checked=False: self.wanted.emit(self.name))
@@ -43,7 +44,7 @@ class DayChip(QToolButton):
         """Mark it as the current day, as it was kept or changed since; `when` it was kept is in the tip."""
         self.setChecked(current)
         self.state = (self.tr("as kept") if as_kept else self.tr("changed since")) if current else ""
-        short = self.name if len(self.name) <= _LONGEST else f"{self.name[: _LONGEST - 1]}…"
+        short = self.name if len(self.name) <= self._most else f"{self.name[: self._most - 1]}…"
         self.setText(f"{short} · {self.state}" if self.state else short)
         does = self.tr("Go back to it as it was kept") if not (current and as_kept) else self.tr("This is what is seen")
         self.setToolTip(f"{self.name}\n{when}\n{does} ({self._key})")

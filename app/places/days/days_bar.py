@@ -46,8 +46,8 @@ class DaysBar(QWidget):
         self._row = QHBoxLayout(self)
         self._row.setContentsMargins(14, 3, 14, 3)
         self._row.setSpacing(8)
-        for widget in (self.title, self.keep, self.name_line):
-            self._row.addWidget(widget)
+        for widget, share in ((self.title, 0), (self.keep, 0), (self.name_line, 4)):
+            self._row.addWidget(widget, share)
         self._row.addStretch(1)
         for widget in (self.sure, self.moved):
             self._row.addWidget(widget)

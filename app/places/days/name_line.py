@@ -6,8 +6,9 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
 
+from app.places.one_line import OneLine
 from core.measures.refusal import Refusal
 
 
@@ -23,15 +24,13 @@ class NameLine(QWidget):
         self.line.setPlaceholderText(self.tr("Its name, such as calm"))
         self.line.setAccessibleName(self.tr("Name of the day"))
         self.line.setFixedWidth(190)
-        self.wrong = QLabel()
-        self.wrong.setObjectName("wrong")
-        self.wrong.setTextFormat(Qt.TextFormat.PlainText)
+        self.wrong = OneLine("wrong")
         self._check: Callable[[str], object] = str
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(8)
         row.addWidget(self.line)
-        row.addWidget(self.wrong)
+        row.addWidget(self.wrong, 1)
         self.line.textEdited.connect(lambda text: self._say(text if text.strip() else None))
         self.line.returnPressed.connect(self._take)
         self.line.escaped.connect(self.left)

@@ -78,6 +78,7 @@ def test_buttons_show_what_was_decided_and_only_what_makes_sense(chosen: Timelin
 
 
 def test_they_stand_inside_a_wide_bar_and_beside_a_narrow_one_and_leave_its_end_free(chosen: Timeline) -> None:
+    seen = {"inside": 0, "beside": 0}
     for step in (ROAST, BOIL, COOK, "gratin.bake", "pork.carve"):
         for span in ((-180, 10), (-60, 10)):
             chosen.sight.fit(*span, 0.0)
@@ -91,9 +92,11 @@ def test_they_stand_inside_a_wide_bar_and_beside_a_narrow_one_and_leave_its_end_
             inside = at.left() >= box.x and at.right() <= box.right
             beside = at.left() >= box.right + 10 or at.right() <= box.x - 10
             assert inside or beside, (step, span, box, at)
+            seen["inside" if inside else "beside"] += 1
             if inside and box.right < chosen.scene.width:
                 assert at.right() <= box.right - 14, "the end is taken to stretch or to link"
             assert abs(at.center().y() - (box.y + min(box.h, chosen.scene.layout.row) / 2)) < 3
+    assert min(seen.values()) > 0, "both have been seen"
 
 
 def test_they_go_with_the_bar_and_away_while_it_is_dragged(chosen: Timeline, qtbot) -> None:

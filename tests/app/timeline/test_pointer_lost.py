@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QMenu
 
 from app.timeline import Timeline
+from app.timeline.drag_link import knob_of
 from tests.app.timeline.acting import middle
 
 LEFT = Qt.MouseButton.LeftButton
@@ -55,3 +57,27 @@ def test_adding_a_bar_by_its_end_keeps_what_was_chosen(timeline: Timeline, key: 
     QTest.mouseClick(timeline.viewport(), LEFT, key, QPoint(round(box.right) - 3, round(box.y + box.h / 2)))
     chosen = {step for step, _load in timeline.scene.also} | {timeline.scene.selected}
     assert chosen == {"pork.roast", "gratin.bake"}
+
+
+def test_a_link_in_the_air_begins_where_it_was_drawn_from_while_the_view_scrolls(timeline: Timeline) -> None:
+    QTest.mouseClick(timeline.viewport(), LEFT, NO, middle(timeline, "gratin.slice"))
+    knob = knob_of(timeline.scene)
+    assert knob is not None
+    linking = timeline.pointer.linking
+    linking.press(QPointF(*knob))
+    assert linking.move(QPointF(*knob) + QPointF(40, 30), False)
+    bar = timeline.horizontalScrollBar()
+    bar.setValue(bar.value() + 50 if bar.value() + 50 <= bar.maximum() else bar.value() - 50)
+    linking.move(QPointF(*knob) + QPointF(41, 30), False)
+    now = knob_of(timeline.scene)
+    assert now is not None
+    assert now[0] != knob[0]
+    assert timeline.scene.gesture.start == pytest.approx(now, abs=1.0)
+
+
+def test_a_menu_that_is_shut_is_gone_for_good(timeline: Timeline, qtbot) -> None:
+    for _each in range(5):
+        timeline.pointer._menu(middle(timeline, "gratin.bake"), QPoint(100, 100))
+        QApplication.activePopupWidget().close()
+        qtbot.wait(1)
+    qtbot.waitUntil(lambda: not timeline.findChildren(QMenu))
