@@ -67,6 +67,8 @@ class Axis:
         for start, end in zip(self._times, self._times[1:], strict=False):
             true = (end - start) * ppm
             self._xs.append(self._xs[-1] + (min(true, FOLD) if (start, end) in folded else true))
+        ends = zip(self._times, self._times[1:], self._xs, self._xs[1:], strict=False)
+        self._pieces = [(start, left, right - left, end - start) for start, end, left, right in ends]
 
     @property
     def width(self) -> float:
@@ -80,9 +82,8 @@ class Axis:
         if minute >= self.high:
             return self.width + (minute - self.high) * self.ppm
         at = bisect_right(self._times, minute) - 1
-        start, end = self._times[at], self._times[at + 1]
-        left, right = self._xs[at], self._xs[at + 1]
-        return left + (minute - start) * (right - left) / (end - start)
+        start, left, wide, long = self._pieces[at]
+        return left + (minute - start) * wide / long
 
     def time(self, x: float) -> float:
         """Return the minute at a point, with its fraction."""

@@ -34,7 +34,6 @@ class ToneInk:
     on_soft: QColor
     edge: QColor
     edge_pen: QPen
-    waiting_pen: QPen
 
 
 @dataclass(frozen=True)
@@ -77,13 +76,9 @@ class Kit:
         self.heat_fill = QColor(palette.heat_fill)
         self.hair = pen(self.line, 1)
         self.rail_pen = pen(self.rail, 1)
-        self.grid_pen = pen(self.panel, 1)
-        self.late_pen = pen(self.clash, 4)
-        self.late_pen.setDashPattern([1.5, 1])
         self.accent_pen = pen(self.accent, 2)
         self.marked_pen = pen(self.accent, 4)
         self.marked_pen.setDashPattern([1.5, 1])
-        self.clash_pen = pen(self.clash, 2)
         self.hatch_pen = pen(self.clash, 1.4)
         self.heat_pen = pen(self.heat, 1.6)
         self.tones = [_tone(each.full, each.on_full, each.soft, each.on_soft, each.edge) for each in palette.tones]
@@ -92,6 +87,7 @@ class Kit:
         self.small_bold = face(SMALL, bold=True, points=points)
         self.bold_face = face(0.93, bold=True, points=points)
         self._metrics: dict[int, QFontMetricsF] = {}
+        self._drops: dict[int, tuple[float, int]] = {}
         self._widths: dict[tuple[int, str], float] = {}
 
         self.row = max(26.0, round(self.metrics(self.text_face).height() + 9))
@@ -108,6 +104,12 @@ class Kit:
         found = self._metrics.get(id(font))
         if found is None:
             found = self._metrics[id(font)] = QFontMetricsF(font)
+        return found
+
+    def _drop(self, font: QFont) -> tuple[float, int]:
+        """Return a face's ascent less its descent, and the points of its pictures above the line."""
+        metrics = self.metrics(font)
+        self._drops[id(font)] = found = (metrics.ascent() - metrics.descent(), _above(metrics))
         return found
 
     def width(self, text: str, font: QFont) -> float:
@@ -132,17 +134,18 @@ class Kit:
         """Write a text in the middle of a box's height, from its left edge unless told otherwise."""
         if self.drawn is not None:
             self.drawn.append(text)
-        metrics = self.metrics(font)
+        drop, above = self._drops.get(id(font)) or self._drop(font)
         x = where.left()
         if right or centre:
             free = where.width() - self.width(text, font)
             x += free if right else free / 2
-        y = where.top() + (where.height() + metrics.ascent() - metrics.descent()) / 2
+        y = where.top() + (where.height() + drop) / 2
         if self.written is not None:
+            metrics = self.metrics(font)
             box = QRectF(round(x), round(y) - metrics.ascent(), self.width(text, font), metrics.height())
             self.written.append(Written(text, box, self._cut_from.get(text, text)))
         if self.ratio:
-            painter.drawPixmap(round(x) - _PAD, round(y) - _above(metrics), self._sprite(text, font, colour))
+            painter.drawPixmap(round(x) - _PAD, round(y) - above, self._sprite(text, font, colour))
             return
         painter.setFont(font)
         painter.setPen(colour)
@@ -199,6 +202,60 @@ class Kit:
             self._sprites[key] = found
         painter.drawTiledPixmap(where.toAlignedRect(), found, QPoint(0, _HATCH - round(where.height()) % _HATCH))
 
+    def dashed(self, painter: QPainter, box: QRectF, colour: QColor, dash: int = 5, gap: int = 4) -> None:
+        """Frame a box with a broken line of a point: Qt's own dashes take the longer the longer the line is."""
+        if not self.ratio:
+            broken = pen(colour, 1)
+            broken.setDashPattern([dash, gap])
+            painter.setPen(broken)
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(box)
+            return
+        x, y, width, height = round(box.left()), round(box.top()), round(box.width()), round(box.height())
+        across, down = self._dashes(colour, dash, gap, 1), self._dashes(colour, dash, gap, 1, down=True)
+        painter.drawTiledPixmap(x, y, width + 1, 1, across)
+        painter.drawTiledPixmap(x, y + height, width + 1, 1, across)
+        painter.drawTiledPixmap(x, y, 1, height + 1, down)
+        painter.drawTiledPixmap(x + width, y, 1, height + 1, down)
+
+    def dashes(self, painter: QPainter, where: QRectF, colour: QColor, dash: int = 6, gap: int = 4) -> None:
+        """Fill a low box with a broken line as thick as it is high."""
+        if not self.ratio:
+            thick = pen(colour, where.height())
+            thick.setDashPattern([dash / where.height(), gap / where.height()])
+            painter.setPen(thick)
+            middle = where.center().y()
+            painter.drawLine(QLineF(where.left(), middle, where.right(), middle))
+            return
+        line = self._dashes(colour, dash, gap, round(where.height()))
+        painter.drawTiledPixmap(where.toRect(), line)
+
+    def _dashes(self, colour: QColor, dash: int, gap: int, thick: int, *, down: bool = False) -> QPixmap:
+        key = (-4 if down else -3, f"{dash} {gap} {thick}", colour.rgba(), self.ratio)
+        found = self._sprites.get(key)
+        if found is None:
+            many = 20  # of them in a picture: Qt lays tiles one by one
+            found = self._blank(*((thick, many * (dash + gap)) if down else (many * (dash + gap), thick)))
+            drawn = QPainter(found)
+            for at in range(0, many * (dash + gap), dash + gap):
+                drawn.fillRect(*((0, at, thick, dash) if down else (at, 0, dash, thick)), colour)
+            drawn.end()
+            self._sprites[key] = found
+        return found
+
+    def frame(self, painter: QPainter, box: QRectF, colour: QColor) -> None:
+        """Frame a box with a line of two points, half of it outside."""
+        if not self.ratio:
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.setPen(pen(colour, 2))
+            painter.drawRect(box)
+            return
+        x, y, width, height = round(box.left()) - 1, round(box.top()) - 1, round(box.width()), round(box.height())
+        painter.fillRect(x, y, width + 2, 2, colour)
+        painter.fillRect(x, y + height, width + 2, 2, colour)
+        painter.fillRect(x, y, 2, height + 2, colour)
+        painter.fillRect(x + width, y, 2, height + 2, colour)
+
     def _blank(self, width: int, height: int) -> QPixmap:
         made = QPixmap(width * self.ratio, height * self.ratio)
         made.setDevicePixelRatio(self.ratio)
@@ -253,8 +310,4 @@ def pen(colour: QColor, width: float, style: Qt.PenStyle = Qt.PenStyle.SolidLine
 
 def _tone(full: str, on_full: str, soft: str, on_soft: str, edge: str) -> ToneInk:
     edge_colour = QColor(edge)
-    waiting = pen(edge_colour, 1.2)
-    waiting.setDashPattern([4, 3])
-    return ToneInk(
-        QColor(full), QColor(on_full), QColor(soft), QColor(on_soft), edge_colour, pen(edge_colour, 1), waiting
-    )
+    return ToneInk(QColor(full), QColor(on_full), QColor(soft), QColor(on_soft), edge_colour, pen(edge_colour, 1))

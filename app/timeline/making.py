@@ -133,7 +133,8 @@ class Maker:
     def _notches(self, placed: Placed) -> tuple[Notch, ...]:
         step = self.plan.steps[placed.step]
         wanted = hands_of(self.plan, step, placed.length, placed.way)
-        return tuple(Notch(placed.start + each.start, each.minutes, each.does) for each in wanted)
+        found = (Notch(placed.start + each.start, each.minutes, each.does) for each in wanted)
+        return tuple(sorted(found, key=lambda notch: notch.start))
 
     def _touch_word(self, placed: Placed, offset: int) -> str:
         step = self.plan.steps[placed.step]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QLineF, QRectF, Qt
+from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter
 
 from app.timeline import bar_signs, lane_paint, lane_words, marks, paint_beside, paint_density, paint_now
@@ -19,8 +19,13 @@ _TINY = 5.0
 _PLAIN = 14.0
 _WORDLESS = 14.0
 """Points in which no word nor code has room."""
+_LOW = 12.0
+"""Points of height that a text wants."""
 _PEEP = 2.0
 """Points that a bar is painted beyond the sides of the lanes; its code stays in sight while the bar goes on."""
+
+Shown = tuple[Bar, Box, QRectF]
+"""A bar in sight, its whole box, and as much of it as is painted."""
 
 
 def bars(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) -> None:
@@ -37,8 +42,16 @@ def bars(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) -> No
     kit.counts["bars"] += len(shown)
     below = lane_words.hung(scene, kit, at) if scene.lanes[at].words else []
     lane_words.hang(painter, scene, kit, at, below, area)
-    for bar, box in shown:
-        where = _clipped(scene, box)
+    _strips(painter, scene, kit, shown)
+    hanging = {id(each.bar) for each in below}
+    for bar, box, where in shown:
+        if id(bar) not in hanging and box.h >= _LOW:
+            _text(painter, scene, kit, bar, box, tab_width(kit, bar, where.width()))
+    _marks(painter, scene, kit, at, shown)
+
+
+def _strips(painter: QPainter, scene: Scene, kit: Kit, shown: Sequence[Shown]) -> None:
+    for bar, box, where in shown:
         if bar.kind in paint_beside.KINDS:
             paint_beside.strip(painter, kit, bar, where)
         elif box.w < _TINY:
@@ -48,16 +61,23 @@ def bars(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) -> No
             strip(painter, kit, bar, where, goes_on=where.right() > scene.width, work=work)
             if bar.notches:
                 _notches(painter, scene, kit, bar, where)
-    hanging = {id(each.bar) for each in below}
-    for bar, box in shown:
-        if id(bar) not in hanging:
-            _text(painter, scene, kit, bar, box)
-    for bar, box in shown:
-        _signs(painter, scene, kit, at, bar, box)
 
 
-def _in_sight(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) -> list[tuple[Bar, Box]]:
-    """Paint the waits of a lane inside an area; return its bars there with their boxes."""
+def _marks(painter: QPainter, scene: Scene, kit: Kit, at: int, shown: Sequence[Shown]) -> None:
+    """Paint on the bars of a lane what is chosen, decided and clashing."""
+    signed = scene.signed
+    for bar, box, where in shown:
+        if _ringed(scene, bar):
+            _ring(painter, scene, kit, at, bar)
+        if bar.step in signed:
+            bar_signs.paint_signs(painter, scene, kit, bar, box, tab_width(kit, bar, where.width()))
+        wrong = scene.wrong(at, bar) if scene.clashes else ()
+        if wrong:
+            _clashing(painter, scene, kit, QRectF(box.x, box.y, box.w, box.h), wrong)
+
+
+def _in_sight(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) -> list[Shown]:
+    """Paint the waits of a lane inside an area; return its bars there with their boxes, whole and as painted."""
     shown = []
     back = 8.0
     if area.left() > scene.gutter:  # what is written beside a bar further left may reach into the area
@@ -67,7 +87,7 @@ def _in_sight(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) 
         if bar.tail is not None:
             tail(painter, scene, kit, bar, box)
         if box.right >= scene.gutter - 8:
-            shown.append((bar, box))
+            shown.append((bar, box, _clipped(scene, box)))
     return shown
 
 
@@ -94,8 +114,7 @@ def strip(
     if bar.kind is BarKind.STAY:
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.fillRect(box, tone.soft)
-        painter.setPen(tone.waiting_pen)
-        painter.drawRect(box)
+        kit.dashed(painter, box, tone.edge)
     elif box.width() < _PLAIN or goes_on:
         painter.setPen(tone.edge_pen)
         painter.drawRect(box)
@@ -133,12 +152,12 @@ def tail(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: Box) -> None:
     if right <= left:
         return
     if sound > left:
-        painter.fillRect(QRectF(left, y, sound - left, 4), tone.edge)
-        painter.fillRect(QRectF(left, y + 1, sound - left, 2), tone.soft)
-        painter.fillRect(QRectF(right - 1, y - 2, 2, 8), tone.edge)
+        first, wide = round(left), round(sound) - round(left)
+        painter.fillRect(first, y, wide, 4, tone.edge)
+        painter.fillRect(first, y + 1, wide, 2, tone.soft)
+        painter.fillRect(round(right) - 1, y - 2, 2, 8, tone.edge)
     if sound < right:
-        painter.setPen(kit.late_pen)
-        painter.drawLine(QLineF(sound, y + 2, right, y + 2))
+        kit.dashes(painter, QRectF(sound, y, right - sound, 4), kit.clash)
 
 
 def _clipped(scene: Scene, box: Box) -> QRectF:
@@ -147,25 +166,27 @@ def _clipped(scene: Scene, box: Box) -> QRectF:
 
 
 def _notches(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: QRectF) -> None:
-    tone = kit.tone(bar.tone)
+    edge, first, last = kit.tone(bar.tone).edge, box.left(), box.right()
+    height = min(6.0, box.height() / 3)
+    top, beyond = box.bottom() - height, 0.0
     for notch in bar.notches:
         left = scene.x(notch.start)
-        width = max(3.0, scene.x(notch.start + notch.minutes) - left)
-        if left + width > box.left() and left < box.right():
-            left = max(left, box.left() + 1)
-            width = min(width, box.right() - left - 1)
-            height = min(6.0, box.height() / 3)
-            painter.fillRect(QRectF(left, box.bottom() - height, width, height), tone.edge)
+        right = max(left + 3.0, scene.x(notch.start + notch.minutes))
+        if left >= last:
+            break
+        if right > max(first, beyond):  # what lies within the one before is seen already
+            left = max(left, first + 1)
+            painter.fillRect(QRectF(left, top, min(right - left, last - left - 1), height), edge)
+            beyond = right
 
 
-def _text(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: Box) -> None:
+def _text(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: Box, tab: float) -> None:
     """Write inside the strip if it fits, else beside it, else shortened by whole words, else not at all."""
     left, right = max(box.x, scene.gutter), min(box.right, scene.width)
-    if right < scene.gutter or left > scene.width or box.h < 12:
+    if right < scene.gutter or left > scene.width:
         return
     if box.w < _WORDLESS and bar.until is not None and scene.x(bar.until) - box.right < _WORDLESS:
         return
-    tab = _tab(scene, kit, bar, box)
     start = max(left, max(box.x, scene.gutter - _PEEP) + tab) + 6
     start += paint_beside.DROP if bar.vessel and bar.kind is BarKind.CHORE else 0
     if bar.step in scene.signed:
@@ -188,10 +209,6 @@ def _text(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: Box) -> None
         if short:
             write_on(painter, kit, bar, inside, short, ink=(kit.text_face, colour), work=work)
             return
-
-
-def _tab(scene: Scene, kit: Kit, bar: Bar, box: Box) -> float:
-    return tab_width(kit, bar, _clipped(scene, box).width())  # of the whole points that the strip takes
 
 
 def write_on(
@@ -221,8 +238,7 @@ def write_on(
 def _beside(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: Box, *, coded: bool) -> bool:
     """Write right of the strip where there is room up to the next one; tell whether there was."""
     left = box.right + 5
-    for at, _word in scene.courses:
-        line = scene.x(at)
+    for line in scene.serving_xs:
         if left - 6 <= line < left + 4:
             left = line + 6
     end = scene.width if bar.until is None else min(scene.x(bar.until), scene.width)
@@ -237,7 +253,7 @@ def _beside(painter: QPainter, scene: Scene, kit: Kit, bar: Bar, box: Box, *, co
             first, last = paint_now.across(scene, scene.now)
             gap = QRectF(first, where.center().y() - line / 2, last - first, line)
             painter.fillRect(gap.intersected(QRectF(left - 2, gap.top(), width + 4, line)), kit.lane)
-        if any(left < scene.x(at) + 3 and scene.x(at) < left + width for at, _word in scene.courses):
+        if any(left < line + 3 and line < left + width for line in scene.serving_xs):
             painter.fillRect(QRectF(left - 2, where.center().y() - line / 2, width + 4, line), kit.lane)
         kit.write(painter, where, text, kit.small_face, kit.ink)
         return True
@@ -248,17 +264,6 @@ def _says(bar: Bar) -> Sequence[str]:
     if bar.kind is BarKind.HEATING and bar.setting is not None:
         return (f"{bar.says[0]} {heat_text(bar.setting)}", *bar.says)
     return bar.says
-
-
-def _signs(painter: QPainter, scene: Scene, kit: Kit, at: int, bar: Bar, box: Box) -> None:
-    wrong = scene.wrong(at, bar) if scene.clashes else ()
-    if _ringed(scene, bar):
-        _ring(painter, scene, kit, at, bar)
-    if bar.step in scene.signed:
-        tab = _tab(scene, kit, bar, box)
-        bar_signs.paint_signs(painter, scene, kit, bar, box, tab)
-    if wrong:
-        _clashing(painter, scene, kit, QRectF(box.x, box.y, box.w, box.h), wrong)
 
 
 def _clashing(painter: QPainter, scene: Scene, kit: Kit, box: QRectF, wrong: Sequence[Clash]) -> None:
@@ -275,10 +280,8 @@ def _clashing(painter: QPainter, scene: Scene, kit: Kit, box: QRectF, wrong: Seq
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
     marks.hatch(painter, kit, QRectF(first, box.bottom() - 7, max(last - first, min(6.0, box.width())), 7))
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-    painter.setPen(kit.clash_pen)
-    painter.setBrush(Qt.BrushStyle.NoBrush)
     seen = QRectF(scene.gutter - 9, box.top(), scene.width - scene.gutter + 18, box.height())
-    painter.drawRect(box.intersected(seen))
+    kit.frame(painter, box.intersected(seen), kit.clash)
     centre = min(max(box.right() - 2, scene.gutter + 10), scene.width - 10)
     kit.disc(painter, marks.clash_disc, centre, box.top() + 4, 7.5 if box.width() > 16 else 5.0)
 

@@ -32,9 +32,8 @@ def strip(painter: QPainter, kit: Kit, bar: Bar, box: QRectF) -> None:
         painter.fillRect(QRectF(box.right() - 2, box.top(), 2, box.height()), kit.heat)
         return
     else:
-        dashed = pen(kit.heat, 1.2)
-        dashed.setDashPattern([2, 2])
-        painter.setPen(dashed)
+        kit.dashed(painter, box, kit.heat, 3, 2)
+        return
     painter.drawRect(box)
     if bar.vessel is not None and box.width() > DROP + 1:
         marks.drop(painter, kit, min(box.center().x(), box.left() + DROP), box.center().y())

@@ -117,7 +117,7 @@ def held(painter: QPainter, scene: Scene, kit: Kit) -> None:
     _held_text(painter, kit, now.bar, where, work)
     wrong = [clash for clash in now.clashes if now.bar.step in clash.steps]
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.setPen(kit.clash_pen if now.refused else kit.accent_pen)
+    painter.setPen(pen(kit.clash, 2) if now.refused else kit.accent_pen)
     painter.drawRect(where.adjusted(-2, -2, 2, 2))
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
     if wrong or now.refused:
@@ -276,9 +276,7 @@ def _ghost(painter: QPainter, scene: Scene, kit: Kit, at: int, bar: Bar, box: QR
     soft = QColor(tone.soft)
     soft.setAlphaF(0.75)
     painter.fillRect(box, soft)
-    painter.setPen(tone.waiting_pen)
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawRect(box)
+    kit.dashed(painter, box, tone.edge)
     if box.width() > kit.tab:
         where = box.adjusted(5, 0, 0, 0)
         kit.write(painter, where, bar.code, kit.small_bold, tone.on_soft)

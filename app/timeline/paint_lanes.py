@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPolygonF
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter
 
 from app.look.words import figure, word
 from app.timeline import marks, paint_beside, paint_density
@@ -20,10 +20,16 @@ _BESIDE = 180.0
 
 def ground(painter: QPainter, scene: Scene, kit: Kit, area: QRectF) -> None:
     """Paint the paper, the strips, nights and the grid under everything."""
-    painter.fillRect(area, kit.ground)
     strips = [(at, _strip(scene, at)) for at in scene.lanes_between(area.top(), area.bottom())]
+    bare = area.top()  # no point is painted twice: so many of them take their time
     for _at, strip in strips:
-        painter.fillRect(strip.intersected(area), kit.lane)
+        seen = strip.intersected(area)
+        if seen.top() > bare:
+            painter.fillRect(QRectF(area.left(), bare, area.width(), seen.top() - bare), kit.ground)
+        painter.fillRect(seen, kit.lane)
+        bare = max(bare, seen.bottom())
+    if bare < area.bottom():
+        painter.fillRect(QRectF(area.left(), bare, area.width(), area.bottom() - bare), kit.ground)
     for night in scene.nights:
         _band(painter, scene, kit, area, night.start, night.end)
     for at, strip in strips:
@@ -150,16 +156,10 @@ def _grid(painter: QPainter, scene: Scene, kit: Kit, area: QRectF) -> None:
     while step * scene.axis.ppm < 20:
         step *= 2
     bottom = min(area.bottom(), scene.y(scene.layout.height))
-    lines = [
-        QLineF(x, area.top(), x, bottom)
-        for x in (
-            round(scene.x(minute))
-            for minute in clock_marks(scene.plan, first, last, min(step, 1440))
-            if not scene.axis.folded(minute)
-        )
-    ]
-    painter.setPen(kit.grid_pen)
-    painter.drawLines(lines)
+    top, high_up = round(area.top()), max(0, round(bottom) - round(area.top()))
+    for minute in clock_marks(scene.plan, first, last, min(step, 1440)):
+        if not scene.axis.folded(minute):
+            painter.fillRect(round(scene.x(minute)), top, 1, high_up, kit.panel)
     for day in days(scene.plan, first, last):
         if first < day.start < last:
             painter.fillRect(QRectF(round(scene.x(day.start)), area.top(), 1, bottom - area.top()), kit.rail)
@@ -186,18 +186,15 @@ def _curve(painter: QPainter, scene: Scene, kit: Kit, at: int, curve: Curve) -> 
         x = max(scene.gutter - 50, min(scene.width + 50, scene.x(minute)))
         return QPointF(x, floor - curve.share(celsius) * (floor - ceiling))
 
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
     for corners in curve.warm_between(low, high):
-        line = QPolygonF([point(*corner) for corner in corners])
+        line = [point(*corner) for corner in corners]
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(kit.heat_fill)
-        filled = QPolygonF(line)
-        filled.append(QPointF(line.last().x(), floor))
-        filled.prepend(QPointF(line.first().x(), floor))
-        painter.drawPolygon(filled)
+        painter.drawPolygon([QPointF(line[0].x(), floor), *line, QPointF(line[-1].x(), floor)])
         painter.setPen(kit.heat_pen)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)  # of the line alone: a smooth filling is dear
         painter.drawPolyline(line)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
     free = 0.0
     for plateau in sorted(curve.plateaus, key=lambda each: each.start):
         if plateau.end <= low or plateau.start >= high:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import datetime
@@ -74,17 +75,21 @@ _wall = lru_cache(maxsize=8192)(wall)
 
 def clock_marks(plan: Plan, low: int, high: int, step: int) -> list[int]:
     """Return the minutes at which the clock shows a whole multiple of the step."""
-    found: set[int] = set()
     local = plan.plating.local.date()
+    found: list[int] = []
     for day in days(plan, low, high):
-        before = (local - day.date.date()).days
-        first = max(0, (low - day.start - 120) // step * step)
-        minutes = range(first, min(DAY - 1, high - day.start + 120) + 1, step)
-        if day.end - day.start == DAY:
-            found.update(day.start + minute for minute in minutes)
-        else:  # the clock changes on this day
-            found.update(at_clock(plan.plating, before, minute) for minute in minutes)
-    return sorted(at for at in found if low <= at <= high)
+        marks = _marks(plan.plating, (local - day.date.date()).days, step)
+        found += marks[bisect_left(marks, low) : bisect_right(marks, high)]
+    return found
+
+
+@lru_cache(maxsize=256)
+def _marks(plating: Moment, before: int, step: int) -> tuple[int, ...]:
+    """Return the minutes of one day, counted from plating, at which its clock shows a multiple of the step."""
+    day = _day(plating, before)
+    if day.end - day.start == DAY:
+        return tuple(range(day.start, day.end, step))
+    return tuple(sorted({at_clock(plating, before, minute) for minute in range(0, DAY, step)}))  # the clock changes
 
 
 def clock_ticks(

@@ -88,6 +88,7 @@ class Scene:
     marked: StepId | None = None
     now: int | None = None
     _wrong: dict[int, tuple[Clash, ...]] = field(default_factory=dict, init=False, repr=False, compare=False)
+    _serving: tuple[object, tuple[float, ...]] = field(default=(None, ()), init=False, repr=False, compare=False)
     heaps: dict[int, object] = field(default_factory=dict, init=False, repr=False, compare=False)
     held: Held | None = None
     gesture: Gesture | None = None
@@ -97,6 +98,14 @@ class Scene:
     def x(self, minute: float) -> float:
         """Return the points across the widget of a minute."""
         return self.axis.x(minute) - self.left + self.gutter
+
+    @property
+    def serving_xs(self) -> Sequence[float]:
+        """Return the points across the widget of plating and of each course; worked out anew when these move."""
+        now = (self.axis, self.left, self.gutter, self.courses)
+        if self._serving[0] != now:
+            self._serving = (now, tuple(self.x(at) for at, _word in self.courses))
+        return self._serving[1]
 
     def y(self, y: float) -> float:
         """Return the points down the widget of a height among the lanes."""
