@@ -37,8 +37,11 @@ def hatch(painter: QPainter, kit: Kit, where: QRectF) -> None:
         if high > low:
             lines.append(QLineF(low, where.bottom() - (low - x), high, where.bottom() - (high - x)))
         x += 7
+    smooth = painter.testRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
     painter.setPen(kit.hatch_pen)
     painter.drawLines(lines)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, smooth)
 
 
 def pin(painter: QPainter, colour: QColor, ground: QColor, x: float, y: float) -> None:

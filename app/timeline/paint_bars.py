@@ -13,7 +13,6 @@ from app.timeline.geometry import Box
 from app.timeline.heat import heat_text
 from app.timeline.kit import Kit, pen
 from app.timeline.scene import Scene
-from core.timetable.clash import Clash
 
 _TINY = 5.0
 _PLAIN = 14.0
@@ -71,9 +70,9 @@ def _marks(painter: QPainter, scene: Scene, kit: Kit, at: int, shown: Sequence[S
             _ring(painter, scene, kit, at, bar)
         if bar.step in signed:
             bar_signs.paint_signs(painter, scene, kit, bar, box, tab_width(kit, bar, where.width()))
-        wrong = scene.wrong(at, bar) if scene.clashes else ()
-        if wrong:
-            _clashing(painter, scene, kit, QRectF(box.x, box.y, box.w, box.h), wrong)
+        alarm = scene.alarm(at, bar) if scene.clashes else None
+        if alarm is not None:
+            _clashing(painter, scene, kit, box, alarm)
 
 
 def _in_sight(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) -> list[Shown]:
@@ -266,24 +265,23 @@ def _says(bar: Bar) -> Sequence[str]:
     return bar.says
 
 
-def _clashing(painter: QPainter, scene: Scene, kit: Kit, box: QRectF, wrong: Sequence[Clash]) -> None:
-    if box.right() < scene.gutter or box.left() > scene.width:
+def _clashing(painter: QPainter, scene: Scene, kit: Kit, box: Box, span: tuple[int, int]) -> None:
+    """Frame a bar that clashes from one minute to another, hatch that stretch of it and put a disc at its end."""
+    left, right, low, high = box.x, box.right, scene.gutter, scene.width
+    if right < low or left > high:
         return
-    if box.width() < _TINY:  # among many of them a frame and a disc would hide each other
-        painter.fillRect(box.adjusted(-1, 0, 1, 0), kit.clash)
+    if box.w < _TINY:  # among many of them a frame and a disc would hide each other
+        painter.fillRect(QRectF(left - 1, box.y, box.w + 2, box.h), kit.clash)
         return
-    start = max(min(clash.start for clash in wrong), scene.time(box.left()))
-    end = min(max(clash.end for clash in wrong), scene.time(box.right()))
-    first, last = max(scene.x(start), box.left()), min(max(scene.x(end), scene.x(start) + 8), box.right())
-    first = min(first, max(box.left(), box.right() - 6))  # a clash at its very end is seen on it, not beyond
-    first, last = max(first, scene.gutter - _PEEP), min(last, scene.width + _PEEP)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-    marks.hatch(painter, kit, QRectF(first, box.bottom() - 7, max(last - first, min(6.0, box.width())), 7))
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-    seen = QRectF(scene.gutter - 9, box.top(), scene.width - scene.gutter + 18, box.height())
-    kit.frame(painter, box.intersected(seen), kit.clash)
-    centre = min(max(box.right() - 2, scene.gutter + 10), scene.width - 10)
-    kit.disc(painter, marks.clash_disc, centre, box.top() + 4, 7.5 if box.width() > 16 else 5.0)
+    start = max(scene.x(span[0]), left)
+    first, last = start, min(max(scene.x(span[1]), start + 8), right)
+    first = min(first, max(left, right - 6))  # a clash at its very end is seen on it, not beyond
+    first, last = max(first, low - _PEEP), min(last, high + _PEEP)
+    marks.hatch(painter, kit, QRectF(first, box.bottom - 7, max(last - first, min(6.0, box.w)), 7))
+    start, end = max(left, low - 9), min(right, high + 9)
+    kit.frame(painter, QRectF(start, box.y, end - start, box.h), kit.clash)
+    centre = min(max(right - 2, low + 10), high - 10)
+    kit.disc(painter, marks.clash_disc, centre, box.y + 4, 7.5 if box.w > 16 else 5.0)
 
 
 def _ringed(scene: Scene, bar: Bar) -> bool:

@@ -15,8 +15,22 @@ from app.timeline.scene import Scene
 
 TICK = 5.0
 """Height in points of what marks a clash."""
+MOST = 260
+"""Bars in sight at once, above which the fullest lanes show profiles."""
+_BUSY = 1.5
+"""How much fuller than the mean of all the days the fullest part of a lane usually is."""
+_ALL = -1
+"""Where it is kept which lanes do."""
 _SHADE = 0.55
 """How strongly the heap of what is taken is painted."""
+
+
+@dataclass(frozen=True)
+class _Thin:
+    """Which lanes show profiles, and for what scale, lanes and size of the view."""
+
+    of: tuple[object, ...]
+    lanes: frozenset[int]
 
 
 @dataclass
@@ -61,8 +75,36 @@ def outline(of: Profile, *, flat: bool = False) -> QPainterPath:
 
 def thinned(scene: Scene, at: int) -> bool:
     """Tell whether a lane shows its profile at the scene's scale."""
-    lane, axis = scene.lanes[at], scene.axis
-    return not lane.line and crowded(lane, heaps(scene, at).typical, axis.ppm, axis.open_minutes)
+    return at in _thin(scene)
+
+
+def _thin(scene: Scene) -> frozenset[int]:
+    """Return the lanes that show a profile: those too crowded, and the fullest of the rest while all are too many.
+
+    It hangs on the scale and the size of the view, not on where it is scrolled to: scrolling changes no lane's look.
+    """
+    axis, layout = scene.axis, scene.layout
+    now = (axis, layout, scene.width, scene.height, scene.gutter, scene.ruler)
+    last = scene.heaps.get(_ALL)
+    if isinstance(last, _Thin) and last.of == now:
+        return last.lanes
+    whole = {at: lane for at, lane in enumerate(scene.lanes) if not lane.line}
+    found = {
+        at for at, lane in whole.items() if crowded(lane, heaps(scene, at).typical, axis.ppm, axis.open_minutes)
+    }
+    across = min(1.0, _BUSY * (scene.width - scene.gutter) / max(1.0, axis.width))
+    seen = {at: len(lane.bars) * across for at, lane in whole.items() if at not in found}
+    for first in seen:  # from each lane down as far as a view reaches
+        foot = layout.tops[first] + scene.height
+        there = [at for at in seen if at >= first and at not in found and layout.tops[at] < foot]
+        there.sort(key=lambda at: (seen[at], at))
+        total = sum(seen[at] for at in there)
+        while total > MOST:
+            fullest = there.pop()
+            found.add(fullest)
+            total -= seen[fullest]
+    scene.heaps[_ALL] = _Thin(now, frozenset(found))
+    return frozenset(found)
 
 
 def heaps(scene: Scene, at: int) -> LaneHeaps:

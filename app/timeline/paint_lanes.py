@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
+from operator import attrgetter
+
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter
 
@@ -13,7 +17,11 @@ from app.timeline.heat import Curve, heat_text
 from app.timeline.kit import Kit
 from app.timeline.scale import days, finer_step, ruler_step
 from app.timeline.scene import Scene
+from core.timetable.sweep import Level
 
+_FIGURES = 40.0
+"""Points in which the filling of a shelf certainly has no room as figures."""
+_end_of, _start_of = attrgetter("end"), attrgetter("start")
 _BESIDE = 180.0
 """Points that a text beside a bar, or hanging below it, may take."""
 
@@ -215,9 +223,9 @@ def _shelf(painter: QPainter, scene: Scene, kit: Kit, at: int, track: Track) -> 
     foot = track.row + track.rows
     top, bottom = scene.y(scene.layout.row_top(at, foot - 1)) + 2, scene.y(scene.layout.row_top(at, foot)) - 1
     low, high = scene.seen
-    for level in track.filling:
-        if level.end <= low or level.start >= high:
-            continue
+    words: list[tuple[QRectF, str]] = []
+    over: list[tuple[float, float]] = []
+    for level in _in_sight(track, low, high):
         amount = level.amount
         left, right = max(scene.x(level.start), scene.gutter), min(scene.x(level.end), scene.width)
         if amount <= 0 or right <= left or track.area <= 0:
@@ -225,12 +233,27 @@ def _shelf(painter: QPainter, scene: Scene, kit: Kit, at: int, track: Track) -> 
         height = round((bottom - top) * min(1.0, amount / track.area))
         painter.fillRect(QRectF(left, bottom - height, right - left, height), kit.line)
         if amount > track.area:
-            marks.hatch(painter, kit, QRectF(left, top, right - left, bottom - top))
-        says = f"{figure(amount)} / {figure(track.area)} cm²"
+            if over and over[-1][1] >= left:
+                left_most, _right = over.pop()
+                over.append((left_most, right))
+            else:
+                over.append((left, right))
         brim = left
-        if right - left > kit.width(says, kit.small_face) + 12:
-            where = QRectF(left + 6, top, right - left, bottom - top)
-            kit.write(painter, where, says, kit.small_face, kit.ink)
-            brim = left + kit.width(says, kit.small_face) + 12
+        if right - left > _FIGURES:
+            says = f"{figure(amount)} / {figure(track.area)} cm²"
+            if right - left > kit.width(says, kit.small_face) + 12:
+                where = QRectF(left + 6, top, right - left, bottom - top)
+                words.append((where, says))
+                brim = left + kit.width(says, kit.small_face) + 12
         painter.fillRect(QRectF(brim, bottom - height, right - brim, 1), kit.rail)
+    for left, right in over:
+        marks.hatch(painter, kit, QRectF(left, top, right - left, bottom - top))
+    for where, says in words:
+        kit.write(painter, where, says, kit.small_face, kit.ink)
     painter.fillRect(QRectF(scene.gutter, round(bottom), scene.width - scene.gutter, 1), kit.rail)
+
+
+def _in_sight(track: Track, low: float, high: float) -> Sequence[Level]:
+    """Return what of a shelf's filling meets a stretch of time; it is in the order of time."""
+    first = bisect_right(track.filling, low, key=_end_of)
+    return track.filling[first : bisect_left(track.filling, high, key=_start_of)]

@@ -88,6 +88,7 @@ class Scene:
     marked: StepId | None = None
     now: int | None = None
     _wrong: dict[int, tuple[Clash, ...]] = field(default_factory=dict, init=False, repr=False, compare=False)
+    _alarms: dict[int, tuple[int, int] | None] = field(default_factory=dict, init=False, repr=False, compare=False)
     _serving: tuple[object, tuple[float, ...]] = field(default=(None, ()), init=False, repr=False, compare=False)
     heaps: dict[int, object] = field(default_factory=dict, init=False, repr=False, compare=False)
     held: Held | None = None
@@ -157,6 +158,14 @@ class Scene:
             found = tuple(clash for clash in self.index.near(bar, there) if concerns(clash, bar, there))
             self._wrong[id(bar)] = found
         return found
+
+    def alarm(self, lane: int, bar: Bar) -> tuple[int, int] | None:
+        """Return from when to when a bar of a lane clashes; None: it does not. Worked out once."""
+        if id(bar) not in self._alarms:
+            wrong = self.wrong(lane, bar)
+            spans = [(clash.start, clash.end) for clash in wrong]
+            self._alarms[id(bar)] = (min(spans)[0], max(end for _start, end in spans)) if spans else None
+        return self._alarms[id(bar)]
 
     def marks(self, clashes: Sequence[Clash]) -> dict[StepId, list[Clash]]:
         """Return the clashes of each step."""

@@ -10,7 +10,7 @@ from PySide6.QtCore import QCoreApplication, QPoint, Qt
 from PySide6.QtTest import QTest
 
 import app.timeline.timeline as timeline_module
-from app.timeline import Timeline
+from app.timeline import Timeline, paint_density
 from app.timeline.bars import BarKind
 from app.timeline.paint_density import thinned
 from bench.feasts import feast
@@ -203,3 +203,23 @@ def test_opening_reads_the_timetable_once(timeline: Timeline, monkeypatch) -> No
     one = feast(12, 7)
     timeline.set_plan(one.plan, one.planted, ())
     assert len(read) == 1
+
+
+@pytest.mark.parametrize(("most", "least", "seen"), [(60, 20, 100), (10**9, 150, 10**9)])
+def test_an_overfull_kitchen_thins_out_until_a_view_holds_few_bars_and_scrolling_changes_no_lane(
+    timeline: Timeline, monkeypatch, most: int, least: int, seen: int
+) -> None:
+    monkeypatch.setattr(paint_density, "MOST", most)
+    timeline.glide.wanted = lambda: False
+    timeline.resize(1920, 1080)
+    timeline.set_plan(*large(True))
+    found = 0
+    for _step in range(24):
+        wheel(timeline, QPoint(900, 400), QPoint(0, 60), CTRL)
+        before = [thinned(timeline.scene, at) for at in range(len(timeline.scene.lanes))]
+        down = timeline.verticalScrollBar()
+        for share in (0, 0.5, 1):
+            down.setValue(round(share * down.maximum()))
+            found = max(found, in_sight(timeline))
+        assert [thinned(timeline.scene, at) for at in range(len(timeline.scene.lanes))] == before
+    assert least < found < seen
