@@ -10,7 +10,10 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTextBrowser, QVBoxLayo
 
 from app.look.colours import Palette, palette_under
 from app.places.commands import COMMANDS, MENUS
+from app.places.days.keeper import BY_COMMAND
+from app.places.days.what_moved import KEY
 from app.timeline import key_table
+from core.desk.kept import MOST_KEPT
 
 _TWO = 42
 """Heights of a line that two columns need across."""
@@ -39,7 +42,17 @@ def timeline_sections() -> list[Section]:
     return [
         (key_table.said(group.words), tuple((key_table.shown(row), key_table.said(row.words)) for row in group.rows))
         for group in key_table.GROUPS
-    ]
+    ] + [_days_section()]
+
+
+def _days_section() -> Section:
+    """Return the keys of kept days and of what moved that are no commands of a menu."""
+    native = QKeySequence.SequenceFormat.NativeText
+    later = [QKeySequence(f"Alt+{number}").toString(native) for number in range(BY_COMMAND + 1, MOST_KEPT + 1)]
+    return QCoreApplication.translate("keys", "Days kept"), (
+        (QKeySequence(KEY).toString(native), QCoreApplication.translate("keys", "what moved; held down, for a glance")),
+        (", ".join(later), QCoreApplication.translate("keys", "the later days kept, by their number")),
+    )
 
 
 def page_html(palette: Palette, columns: int = 2) -> str:

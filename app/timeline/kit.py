@@ -75,7 +75,6 @@ class Kit:
         self.heat = QColor(palette.heat)
         self.heat_fill = QColor(palette.heat_fill)
         self.hair = pen(self.line, 1)
-        self.rail_pen = pen(self.rail, 1)
         self.accent_pen = pen(self.accent, 2)
         self.marked_pen = pen(self.accent, 4)
         self.marked_pen.setDashPattern([1.5, 1])

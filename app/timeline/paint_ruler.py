@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QLineF, QRectF, Qt
+from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter
 
 from app.look.words import clock_text, day_text, word
@@ -96,10 +96,10 @@ def _ticks(painter: QPainter, scene: Scene, kit: Kit, first: int, last: int, ste
     fine = finer_step(step)
     if fine * scene.axis.ppm < 5:
         return
-    marked = [each for each in clock_marks(scene.plan, first, last, fine) if not scene.axis.folded(each)]
-    across = [round(scene.x(minute)) for minute in marked]
-    painter.setPen(kit.rail_pen)
-    painter.drawLines([QLineF(x, scene.ruler - 4, x, scene.ruler - 1) for x in across])
+    top = round(scene.ruler) - 4
+    for minute in clock_marks(scene.plan, first, last, fine):
+        if not scene.axis.folded(minute):
+            painter.fillRect(round(scene.x(minute)), top, 1, 4, kit.rail)
 
 
 def _row(
