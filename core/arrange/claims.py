@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from core.arrange.problem import Problem, Slot
+from core.arrange.problem import BarredUse, Problem, Slot
 from core.plan.kitchen import COLD, HEATED, Station, StationKind
 from core.plan.step import Use
 
@@ -87,8 +87,10 @@ def _stood(problem: Problem, task: int, slots: tuple[Slot, ...]) -> tuple[Slot, 
 
 
 def slots_for(problem: Problem, use: Use) -> tuple[Slot, ...]:
-    """Return where a use fits by kind, name, units, heat, height and rawness."""
+    """Return where a use fits by kind, name, units, heat, height, rawness and the vessel."""
     stations = [each for each in problem.plan.kitchen.of_kind(use.kind) if use.station in (None, each.id)]
+    if isinstance(use, BarredUse):
+        stations = [each for each in stations if each.id not in use.barred]
     found: list[Slot] = []
     for station in stations:
         if station.shelves:

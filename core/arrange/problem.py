@@ -24,6 +24,18 @@ Slot = tuple[StationId, int | None]
 
 
 @dataclass(frozen=True, slots=True)
+class BarredUse(Use):
+    """A share of a station of which the step's vessels leave out some stations, since they do not fit."""
+
+    barred: frozenset[StationId] = frozenset()
+
+    @property
+    def plain(self) -> Use:
+        """Return the share as the plan has it."""
+        return Use(self.kind, self.units, self.station, self.area, self.height, self.raw, self.heat)
+
+
+@dataclass(frozen=True, slots=True)
 class Piece:
     """Cooks needed at a task: minutes from its start, or, `from_end`, before its end.
 

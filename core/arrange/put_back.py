@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from core.arrange.problem import Problem
+from core.plan import meaning
+from core.plan.fits import barred
 from core.plan.ids import StationId, StepId
 from core.timetable.timetable import Placed, Spot, Stay, Timetable
 
@@ -48,7 +50,10 @@ def _least_busy(problem: Problem, others: list[Placed], one: Placed, spot: Spot,
     named = {use.station for use in problem.plan.steps[one.step].uses if use.station is not None}
     if own not in alike or spot.station in named:
         return spot
-    free = [each.id for each in alike if each.id not in {each.station for each in taken}]
+    step = problem.plan.steps[one.step]
+    _span, uses = meaning.way_of(problem.plan, step, one.way)
+    out = {station for each in barred(problem.plan.kitchen, step, uses) for station in each.stations}
+    free = [each.id for each in alike if each.id not in {each.station for each in taken} | out]
     return Spot(
         min(free, key=lambda station: _shared(others, one, station), default=spot.station), spot.units
     )

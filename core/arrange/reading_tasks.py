@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from core.arrange.problem import Begun, Piece, Task, Way
+from core.arrange.problem import BarredUse, Begun, Piece, Task, Way
 from core.arrange.settings import settings_of
 from core.plan import meaning
 from core.plan.day import Day, Fact, State
+from core.plan.fits import Barred, barred
 from core.plan.ids import StepId
 from core.plan.menu import Dish
 from core.plan.plan import Plan
-from core.plan.step import Attention, Step
+from core.plan.step import Attention, Step, Use
 from core.timetable.timetable import Placed, Timetable
 
 _MOST_CUTS = 24  # pieces of one step: more make a model too large
@@ -46,7 +47,17 @@ def _way(plan: Plan, step: Step, number: int, settings: dict[tuple[StepId, int],
         for celsius in settings.get((step.id, number), ())
         if heat is not None
     )
-    return Way(number, kept.length, kept.early, uses, lengths)
+    return Way(number, kept.length, kept.early, _as_vessels_leave(plan, step, uses), lengths)
+
+
+def _as_vessels_leave(plan: Plan, step: Step, uses: tuple[Use, ...]) -> tuple[Use, ...]:
+    """Return the shares of stations, without the stations that the step's vessels do not fit."""
+    outs = barred(plan.kitchen, step, uses)
+    return tuple(_narrowed(use, out) if out.stations else use for use, out in zip(uses, outs, strict=True))
+
+
+def _narrowed(use: Use, out: Barred) -> Use:
+    return BarredUse(use.kind, use.units, use.station, use.area, use.height, use.raw, use.heat, out.stations)
 
 
 def _begun(fact: Fact, now: int, usual: int) -> Begun:

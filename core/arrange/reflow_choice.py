@@ -6,7 +6,7 @@ In a kitchen with many stations of a kind each of them would bring along all tha
 from __future__ import annotations
 
 from core.arrange.claims import Key
-from core.arrange.problem import Slot, Stretch
+from core.arrange.problem import BarredUse, Slot, Stretch
 from core.arrange.reflow_seen import Seen, Thing
 from core.plan.step import Use
 
@@ -20,7 +20,8 @@ def few_slots(seen: Seen, key: Key, use: Use, slots: tuple[Slot, ...], span: Str
     few = _STATIONS + use.units - 1
     if len(stations) <= few or (task is not None and (task.fact or task.loads > 1)):
         return None
-    was = {spot.station for thing in _own(seen, key) if thing.use == use for spot in thing.spots}
+    asked = use.plain if isinstance(use, BarredUse) else use
+    was = {spot.station for thing in _own(seen, key) if thing.use == asked for spot in thing.spots}
     fixed = None if task is None else seen.problem.fixed.get(task.index)
     if fixed is not None and fixed.station is not None:
         was.add(fixed.station)

@@ -4,7 +4,7 @@ from core.plan.day import Day, Fact, Lit, State, Washed
 from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
 from core.plan.ids import CookId, DishId, StationId, StepId, VesselId
 from core.plan.kitchen import Cook, Heater, Kitchen, Shelf, Station, StationKind, Vessel, Window
-from core.plan.menu import Dish, Ingredient, Link, LinkKind, Menu
+from core.plan.menu import Dish, Guest, Ingredient, Link, LinkKind, Menu, Stock
 from core.plan.plan import Plan
 from core.plan.step import (
     Alternative,
@@ -38,6 +38,7 @@ __all__ = [
     "DishId",
     "Doneness",
     "Fact",
+    "Guest",
     "Heat",
     "Heater",
     "Holding",
@@ -62,6 +63,7 @@ __all__ = [
     "StationKind",
     "Step",
     "StepId",
+    "Stock",
     "Touch",
     "Use",
     "Vessel",

@@ -13,6 +13,7 @@ from core.plan.check_problem import LONGEST, Family, Problems, out_of, problem
 from core.plan.check_steps import way_chosen
 from core.plan.check_words import Words
 from core.plan.decisions import Pin, Wishes
+from core.plan.fits import Barred, barred
 from core.plan.ids import StepId
 from core.plan.menu import Dish
 from core.plan.plan import Plan
@@ -78,20 +79,30 @@ def _pin(plan: Plan, pin: Pin, where: _Where, words: Words) -> str:
         return (
             f"{name} is pinned to the station {quoted(pin.station)}, which the kitchen has not; lift the pin."
         )
-    if not station_fits(plan, step, pin):
+    if not station_fits(plan, step, pin, bare=True):
         return f"{name} is pinned to {words.station(pin.station)}, but does not happen there; lift the pin."
+    if not station_fits(plan, step, pin):
+        there = words.station(pin.station)
+        return f"{name} is pinned to {there}, where its vessel does not fit; lift the pin, or use another vessel."
     return ""
 
 
-def station_fits(plan: Plan, step: Step, pin: Pin) -> bool:
-    """Tell whether the way chosen for a step may stand at the station it is pinned to (True without one)."""
+def station_fits(plan: Plan, step: Step, pin: Pin, *, bare: bool = False) -> bool:
+    """Tell whether the way chosen for a step may stand at the station it is pinned to (True without one).
+
+    `bare`: whatever its vessels.
+    """
     if pin.station is None:
         return True
     station = plan.kitchen.station.get(pin.station)
     if station is None:
         return False
     _way, _length, uses = way_chosen(plan, step)
-    return any(use.kind is station.kind and use.station in (None, station.id) for use in uses)
+    outs = [Barred(frozenset())] * len(uses) if bare else barred(plan.kitchen, step, uses)
+    return any(
+        use.kind is station.kind and use.station in (None, station.id) and station.id not in out.stations
+        for use, out in zip(uses, outs, strict=True)
+    )
 
 
 def loads_known(dish: Dish, step: Step) -> bool:

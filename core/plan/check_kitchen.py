@@ -27,6 +27,8 @@ _COLDEST, _HOTTEST = -60, 600
 _MOST_SPAN = 14 * _DAY
 _MOST_WALK = 60  # minutes
 _MOST_FIRES = 9
+_MOST_OFFSET = 60  # °C
+_MOST_SIDE = 1000  # cm
 _MOST_LONGER = 100  # per cent
 _USUAL_LAYING = 5  # what a station has of which nothing is said; never wrong
 
@@ -58,6 +60,7 @@ def kitchen_problems(kitchen: Kitchen) -> Problems:
         yield from _not_with(station, kitchen)
     for vessel in kitchen.vessels:
         yield from _vessel(vessel)
+        yield from _fits(vessel, kitchen)
     for cook in kitchen.cooks:
         yield from _cook(cook)
 
@@ -81,6 +84,13 @@ def _station(station: Station) -> Problems:
                 f" of height; give it 1 to {MOST_COUNT} of both, or take the shelf out.",
                 station.id,
             )
+    if out_of(station.wide, 0, _MOST_SIDE) or out_of(station.deep, 0, _MOST_SIDE):
+        yield problem(
+            Family.NUMBERS,
+            f"{name} is {station.wide} cm wide and {station.deep} cm deep inside; give 0 (not told) to"
+            f" {_MOST_SIDE} cm for both.",
+            station.id,
+        )
     yield from _fire(station, name)
     if station.heater is not None and (trouble := _heater_trouble(station.heater)):
         yield problem(Family.NUMBERS, f"{name} {trouble}.", station.id)
@@ -143,6 +153,8 @@ def _heater_trouble(heater: Heater) -> str:
         return f"is {heater.cold} °C when cold; give the temperature of its room"
     if out_of(heater.full, 0, _MOST_LONGER):
         return f"takes {heater.full} % longer when it is full; give 0 to {_MOST_LONGER}"
+    if out_of(heater.offset, -_MOST_OFFSET, _MOST_OFFSET):
+        return f"is {heater.offset} °C hotter than its dial says; give -{_MOST_OFFSET} to {_MOST_OFFSET}"
     points = ((heater.cold, 0), *heater.from_cold)
     for (cooler, sooner), (hotter, later) in pairwise(points):
         if hotter <= cooler or later < sooner or later > LONGEST:
@@ -169,6 +181,22 @@ def _vessel(vessel: Vessel) -> Problems:
             f"Washing {name} takes {show_minutes(vessel.washing)}; give 0 (none) or more.",
             vessel.id,
         )
+
+
+def _fits(vessel: Vessel, kitchen: Kitchen) -> Problems:
+    name = short(vessel.name) or vessel.id
+    there = {each.id: station_name(each) for each in kitchen.stations}
+    for station in dict.fromkeys(vessel.fits):
+        if station not in there:
+            sentence = (
+                f"{name} is said to fit {quoted(station)}, which the kitchen has not; name one of its stations,"
+                " or none."
+            )
+        elif vessel.fits.count(station) > 1:
+            sentence = f"{name} is said twice to fit {there[station]}; once is enough."
+        else:
+            continue
+        yield problem(Family.PLACES, sentence, vessel.id)
 
 
 def _cook(cook: Cook) -> Problems:

@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from core.measures.clock import Moment, zone_named
 from core.measures.minutes import show_minutes
 from core.measures.refusal import Refusal, quoted
+from core.plan.check_house import house_problems
 from core.plan.check_problem import (
     LONGEST,
     MOST_COUNT,
@@ -25,6 +26,7 @@ from core.plan.menu import Dish
 from core.plan.plan import Plan
 
 _MOST_TRANSFER = 120
+_MOST_SCALE = 1000
 _SOONEST_YEAR, _LATEST_YEAR = 2000, 2199
 
 
@@ -34,6 +36,7 @@ def menu_problems(plan: Plan) -> Problems:
     yield from _ids(plan)
     for dish in plan.menu.dishes:
         yield from _dish(dish)
+    yield from house_problems(plan)
 
 
 def _plan_values(plan: Plan) -> Problems:
@@ -109,7 +112,7 @@ def _dish(dish: Dish) -> Problems:
     name = short(dish.name) or dish.id
     if trouble := name_trouble(dish.name):
         yield problem(Family.TEXTS, f"The name of the dish {quoted(dish.id)} {trouble}.", dish.id)
-    if trouble := texts_trouble(dish.code, dish.plating, dish.note, *dish.allergens):
+    if trouble := texts_trouble(dish.code, dish.plating, dish.note, dish.pan, dish.pan_wanted, *dish.allergens):
         yield problem(Family.TEXTS, f"A text of {name} {trouble}.", dish.id)
     if out_of(dish.written_for, 1, MOST_COUNT):
         yield problem(
@@ -134,6 +137,13 @@ def _dish(dish: Dish) -> Problems:
             f"{name} cannot keep for {show_minutes(dish.keep.most)}; give 0 to 366 days, or no limit.",
             dish.id,
         )
+    if dish.scale is not None and not 0 < dish.scale <= _MOST_SCALE:
+        yield problem(
+            Family.NUMBERS,
+            f"{name} is to be made {float(dish.scale):g} times; give more than 0, up to {_MOST_SCALE}, or let the"
+            " servings say it.",
+            dish.id,
+        )
     yield from _ingredients(dish, name)
 
 
@@ -154,6 +164,12 @@ def _ingredients(dish: Dish, name: str) -> Problems:
             )
         if each.quantity is not None and (trouble := amount_trouble(each.quantity)):
             yield problem(Family.NUMBERS, f"{short(each.item)} of {name} {trouble}.", dish.id)
+        if out_of(each.pieces, 0, MOST_COUNT):
+            yield problem(
+                Family.NUMBERS,
+                f"{short(each.item)} of {name} comes in {each.pieces} pieces; give 0 (not told) to {MOST_COUNT}.",
+                dish.id,
+            )
         if each.per_kg_of and (each.per_kg_of == each.item or each.per_kg_of not in items):
             yield problem(
                 Family.IDS,

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Iterator
 
 from core.measures.refusal import quoted
 from core.measures.words import plural
-from core.plan.check_problem import MOST_COUNT, Family, Problems, out_of, problem
+from core.plan.check_problem import MOST_COUNT, Family, Problem, Problems, out_of, problem
 from core.plan.check_steps import in_way, ways_of
 from core.plan.check_words import Words, a_kind, short, spoken, station_name, unit_word
+from core.plan.fits import Barred, barred, without
 from core.plan.kitchen import HEATED, Kitchen, Station, StationKind
 from core.plan.plan import Plan
 from core.plan.step import Heat, Step, Use
@@ -17,31 +19,48 @@ _COLDEST, _HOTTEST = -60, 600  # °C that a place can be set to: a deep freezer,
 _NEVER_SPREAD = HEATED | {StationKind.MACHINE, StationKind.ROOM}
 
 
+Troubles = Iterator[tuple[StationKind | None, Problem]]
+"""Problems with the kind of station that is wanting (None: a vessel is)."""
+
+
 def place_problems(plan: Plan) -> Problems:
     """Find shares of stations that the kitchen cannot give, at steps and for waiting food."""
+    return (each for _kind, each in place_troubles(plan))
+
+
+def place_troubles(plan: Plan) -> Troubles:
+    """Find what place_problems finds, each with the kind of station that the kitchen cannot give."""
     words = Words(plan)
     kitchen = plan.kitchen
     for dish in plan.menu.dishes:
         if dish.keep.wait.use is not None:
             name = f"{short(dish.name) or dish.id}, waiting until it is served,"
-            yield from use_problems(kitchen, dish.keep.wait.use, name, dish.id)
+            yield from _waiting(kitchen, dish.keep.wait.use, name, dish.id)
         for step in dish.steps:
             name = spoken(dish, step)
             for way, _length, uses in ways_of(step):
-                yield from _uses_problems(kitchen, uses, in_way(name, way), step.id)
+                yield from _uses_problems(kitchen, step, uses, in_way(name, way))
             if step.keeps is not None and step.keeps.wait.use is not None:
-                yield from use_problems(
-                    kitchen, step.keeps.wait.use, f"{name}, waiting until it is served,", step.id
-                )
-            yield from _vessels(kitchen, step, name, words)
+                yield from _waiting(kitchen, step.keeps.wait.use, f"{name}, waiting until it is served,", step.id)
+            yield from ((None, each) for each in _vessels(kitchen, step, name, words))
     for link in plan.menu.links:
         if link.wait.use is not None:
             name = f"{words.step(link.before)}, waiting for {words.step(link.after)},"
-            yield from use_problems(kitchen, link.wait.use, name, link.before, link.after)
+            yield from _waiting(kitchen, link.wait.use, name, link.before, link.after)
 
 
-def _uses_problems(kitchen: Kitchen, uses: tuple[Use, ...], name: str, about: str) -> Problems:
-    found = [each for use in uses for each in use_problems(kitchen, use, name, about)]
+def _waiting(kitchen: Kitchen, use: Use, name: str, *about: str) -> Troubles:
+    return ((use.kind, each) for each in use_problems(kitchen, use, name, *about))
+
+
+def _uses_problems(kitchen: Kitchen, step: Step, uses: tuple[Use, ...], name: str) -> Troubles:
+    about = step.id
+    outs = barred(kitchen, step, uses)
+    found = [
+        (use.kind, each)
+        for use, out in zip(uses, outs, strict=True)
+        for each in _use(kitchen, use, name, out, about)
+    ]
     yield from found
     if found:
         return
@@ -54,12 +73,11 @@ def _uses_problems(kitchen: Kitchen, uses: tuple[Use, ...], name: str, about: st
             continue
         there = sum(each.units for each in stations)
         if units > there:
-            yield problem(
-                Family.PLACES,
+            sentence = (
                 f"{name} takes {plural(units, unit_word(kind))} at once, and the kitchen's {kind}s have"
-                f" {there} in all; give it fewer, or add one under Kitchen.",
-                about,
+                f" {there} in all; give it fewer, or add one under Kitchen."
             )
+            yield kind, problem(Family.PLACES, sentence, about)
 
 
 def may_spread(kind: StationKind, stations: tuple[Station, ...]) -> bool:
@@ -70,7 +88,11 @@ def may_spread(kind: StationKind, stations: tuple[Station, ...]) -> bool:
 
 
 def use_problems(kitchen: Kitchen, use: Use, name: str, *about: str) -> Problems:
-    """Find why a share of a station cannot be had; `name` says whose share it is."""
+    """Find why a share of a station cannot be had, whatever the vessel; `name` says whose share it is."""
+    yield from _use(kitchen, use, name, Barred(frozenset()), *about)
+
+
+def _use(kitchen: Kitchen, use: Use, name: str, out: Barred, *about: str) -> Problems:
     wrong = _values(use, name)
     if wrong:
         yield problem(Family.PLACES, wrong, *about)
@@ -90,6 +112,11 @@ def use_problems(kitchen: Kitchen, use: Use, name: str, *about: str) -> Problems
             )
             yield problem(Family.PLACES, sentence, *about)
         return
+    if stations and not (left := without(stations, out)):
+        yield problem(Family.VESSELS, _fits_nowhere(use, stations, out, name), *about)
+        return
+    if stations:
+        stations = left
     missing = _too_small(use, stations) or _too_hot(use, stations) or _no_shelf(use, stations)
     if missing:
         yield problem(Family.PLACES, f"{name} {missing}", *about)
@@ -124,6 +151,24 @@ def _wrong_station(use: Use, named: Station | None, name: str) -> str:
     return (
         f"{name} needs {a_kind(use.kind)}, but {station_name(named)} is {a_kind(named.kind)};"
         " choose another station, or any of the kind."
+    )
+
+
+def _fits_nowhere(use: Use, stations: tuple[Station, ...], out: Barred, name: str) -> str:
+    where = f"none of the kitchen's {use.kind}s" if len(stations) > 1 else station_name(stations[0])
+    vessel = out.too_large
+    if vessel is None:
+        return (
+            f"{name} uses vessels of which each fits another {use.kind}, and none fits them all; use others, or"
+            " change what they fit under Kitchen."
+        )
+    size = f" ({short(vessel.size)})" if vessel.size else ""
+    wont = f"fits {where}" if len(stations) > 1 else f"does not fit {where}"
+    if len(stations) == 1 and not vessel.fits:
+        wont += f" ({stations[0].wide}x{stations[0].deep} cm inside)"
+    return (
+        f"{name} uses {short(vessel.name) or vessel.id}{size}, which {wont}; use a smaller one or another place,"
+        " or change what it fits under Kitchen."
     )
 
 

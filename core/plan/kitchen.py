@@ -45,7 +45,8 @@ class Heater:
     """How a station heats: settings in °C, minutes from cold as measured points, rates in °C a minute.
 
     `keep_on`: a pause of at most so many minutes is not worth switching off for. `full`: per cent that a step
-    takes longer when all units are taken at some minute of it and another dish is inside too.
+    takes longer when all units are taken at some minute of it and another dish is inside too. `offset`: °C that
+    it is hotter than its dial says; to have 190 in one that runs 10 hot, the dial is set to 180.
     """
 
     lowest: int = 50
@@ -56,6 +57,7 @@ class Heater:
     keep_on: int = 30
     cold: int = 20
     full: int = 0
+    offset: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +79,7 @@ class Station:
     `place` tells rooms apart (kitchen, terrace). A fire has `lighting` minutes until it is ready, of which the
     first `laying` take a cook, and `burns` for so many minutes from then (None: as long as one likes); it may be
     lit `fires` times. `not_with` names stations of the same appliance: oven or grill, but not both at once.
+    `wide` and `deep` are its measures inside in cm (0: not told).
     """
 
     id: StationId
@@ -93,6 +96,8 @@ class Station:
     laying: int = 5
     fires: int = 1
     not_with: tuple[StationId, ...] = ()
+    wide: int = 0
+    deep: int = 0
 
     @property
     def is_fire(self) -> bool:
@@ -104,7 +109,8 @@ class Station:
 class Vessel:
     """A kind of vessel or tool: how many there are, its size in words, minutes to wash between uses (0: none).
 
-    `by_hand`: washing takes a cook; else it takes its minutes only.
+    `by_hand`: washing takes a cook; else it takes its minutes only. `fits`: the stations it goes on or into
+    (empty: by its size where both sizes are told, else anywhere).
     """
 
     id: VesselId
@@ -113,6 +119,7 @@ class Vessel:
     size: str = ""
     washing: int = 5
     by_hand: bool = True
+    fits: tuple[StationId, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from core.food.allergens import guest_cautions
 from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
 from core.sheets.serving_lines import allergens_of
-from core.sheets.words import shortened
+from core.sheets.words import plain, shortened
 
 _DONE = (
     "Times say when to look. A probe in the thickest part and your own judgement say when it is done; core "
@@ -38,7 +39,7 @@ _OVER_FIRE = frozenset({StationKind.GRILL, StationKind.SMOKER})
 
 
 def cautions(plan: Plan) -> tuple[str, ...]:
-    """Return the usual cautions, the allergens that the cook noted, and who has the last word."""
+    """Return the usual cautions, allergens noted, what speaks against dishes for guests, and who has the last word."""
     noted: dict[str, list[str]] = {}
     for dish in plan.menu.dishes:
         for allergen in allergens_of(dish):
@@ -53,4 +54,6 @@ def cautions(plan: Plan) -> tuple[str, ...]:
         )
     else:
         found.append("No allergens are noted in the plan. Ask every guest and check every label.")
+    if plan.menu.guests:
+        found.append("Guests: " + " ".join(plain(each) for each in guest_cautions(plan)))
     return (*found, _DEFER)

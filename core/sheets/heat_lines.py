@@ -10,6 +10,7 @@ from core.measures.minutes import show_minutes, show_tminus
 from core.plan.ids import StationId
 from core.plan.kitchen import Heater, Station
 from core.plan.plan import Plan
+from core.sheets.dial import dial_words
 from core.sheets.lines import Act, Line
 from core.sheets.places import station_name
 from core.sheets.step_lines import cook_names
@@ -89,7 +90,7 @@ def _line(
     plan: Plan, at: int, act: Act, station: Station, *, to: int | None = None, detail: str = "", who: str = ""
 ) -> Line:
     does = f"{station_name(station)} {'off' if to is None else f'to {show_heat(to)}'}"
-    details = (detail,) if detail else ()
+    details = tuple(filter(None, (detail, "" if to is None else dial_words(station, to))))
     clock, tminus = clock_at(plan, at), show_tminus(at)
     return Line(at, clock, tminus, act, does, details=details, who=who, station=station.id)
 

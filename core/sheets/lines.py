@@ -36,12 +36,13 @@ BEGINS = frozenset({Act.DO, Act.IN, Act.ON, Act.START})
 
 @dataclass(frozen=True, slots=True)
 class Served:
-    """A dish to tick off at the pass: code, name, how it is plated, allergens that the cook noted."""
+    """A dish to tick off at the pass: code, name, how it is plated, allergens noted, guests that it is not for."""
 
     code: str
     dish: str
     plating: str = ""
     allergens: tuple[str, ...] = ()
+    not_for: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from core.measures.heat import show_heat
 from core.measures.words import plural
 from core.plan.check_words import unit_word
 from core.plan.kitchen import Station, StationKind, Vessel
 from core.plan.plan import Plan
 from core.plan.step import Holding, Wait
+from core.sheets.dial import with_dial
 from core.sheets.words import shortened
 from core.timetable.timetable import Placed, Spot, Stay
 
@@ -84,7 +84,7 @@ def _about(station: Station, spot: Spot, setting: int | None) -> list[str]:
     """Return what is to be known of a spot: the setting, the shelf, how many racks or places."""
     found = []
     if setting is not None and station.heater is not None:
-        found.append(show_heat(setting))
+        found.append(with_dial(station, setting))
     if spot.shelf is not None:
         if len(station.shelves) > 1:
             found.append(_shelf(station, spot.shelf))

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from core.food.allergens import Why, conflicts
 from core.measures.minutes import show_tminus
 from core.measures.words import plural
+from core.plan.ids import DishId
 from core.plan.menu import Dish
 from core.plan.plan import Plan
 from core.sheets.lines import Act, Line, Served
@@ -14,6 +16,10 @@ from core.sheets.words import clock_at, plain, shortened
 
 def serving_lines(plan: Plan) -> Iterator[Line]:
     """Yield a line for each course, in order of time; the serving time itself is always there."""
+    against: dict[DishId, list[str]] = {}
+    for each in conflicts(plan):
+        if each.why is not Why.DISLIKED:
+            against.setdefault(each.dish, []).append(plain(each.guest))
     courses: dict[int, list[Dish]] = {0: []}
     for dish in plan.menu.dishes:
         if dish.served:
@@ -25,7 +31,7 @@ def serving_lines(plan: Plan) -> Iterator[Line]:
             show_tminus(course),
             Act.SERVE,
             _said(course, len(dishes)),
-            served=tuple(_served(dish) for dish in dishes),
+            served=tuple(_served(dish, against.get(dish.id, [])) for dish in dishes),
         )
 
 
@@ -40,7 +46,6 @@ def allergens_of(dish: Dish) -> tuple[str, ...]:
     return tuple(dict.fromkeys(filter(None, map(plain, noted))))
 
 
-def _served(dish: Dish) -> Served:
-    return Served(
-        shortened(dish.code, 8), plain(dish.name) or dish.id, plain(dish.plating), allergens_of(dish)
-    )
+def _served(dish: Dish, against: list[str]) -> Served:
+    name, not_for = plain(dish.name) or dish.id, tuple(dict.fromkeys(against))
+    return Served(shortened(dish.code, 8), name, plain(dish.plating), allergens_of(dish), not_for)

@@ -75,7 +75,11 @@ def _line(line: Line) -> dict[str, Any]:
 
 
 def _served(served: Served) -> dict[str, Any]:
-    about = [served.plating, f"allergens noted: {', '.join(served.allergens)}" if served.allergens else ""]
+    about = [
+        served.plating,
+        f"allergens noted: {', '.join(served.allergens)}" if served.allergens else "",
+        f"not for {', '.join(served.not_for)}: see the cautions" if served.not_for else "",
+    ]
     return {
         "code": served.code,
         "dish": served.dish,

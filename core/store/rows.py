@@ -33,6 +33,8 @@ _SOURCES: dict[str, tuple[str, str, str]] = {
     "step": ("menu", "dishes", "steps"),
     "ingredient": ("menu", "dishes", "ingredients"),
     "link": ("menu", "links", ""),
+    "stock": ("menu", "stocks", ""),
+    "guest": ("menu", "guests", ""),
     "pin": ("decisions", "pins", ""),
     "choice": ("decisions", "choices", ""),
     "length_choice": ("decisions", "lengths", ""),
@@ -70,6 +72,7 @@ def plan_row(plan: Plan) -> Row:
         "transfer": plan.transfer,
         "opens": plan.opens,
         "manner": plan.decisions.manner.value,
+        "covers": plan.menu.covers,
     }
     for name, kind in field_types(_PLATING).items():
         row[f"plating_{name}"] = write_cell(kind, getattr(plan.plating, name))
@@ -104,6 +107,9 @@ def to_plan(rows: Read) -> Plan:
                 for each in rows["dish"]
             ),
             links=_values("link", rows),
+            stocks=_values("stock", rows),
+            guests=_values("guest", rows),
+            covers=from_plain(int | None, row["covers"]),
         ),
         kitchen=Kitchen(
             name=from_plain(str, row["kitchen_name"]),

@@ -16,7 +16,7 @@ from functools import cached_property
 
 from core.plan.decisions import Choice, LengthOf, Order, Pin
 from core.plan.kitchen import Cook, Shelf, Station, Vessel
-from core.plan.menu import Dish, Ingredient, Link
+from core.plan.menu import Dish, Guest, Ingredient, Link, Stock
 from core.plan.step import Step
 from core.store.plain import Unreadable, decode, encode, field_types, from_plain, made, to_plain
 
@@ -82,6 +82,8 @@ SHAPES = {
         Shape("step", Step, ("id",), spread=frozenset({"length"}), owner="dish"),
         Shape("ingredient", Ingredient, ("dish", "position"), owner="dish"),
         Shape("link", Link, ("before", "after", "kind")),
+        Shape("stock", Stock, ("item",)),
+        Shape("guest", Guest, ("name",)),
         Shape("pin", Pin, ("step", "load")),
         Shape("choice", Choice, ("step",)),
         Shape("length_choice", LengthOf, ("step",)),

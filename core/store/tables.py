@@ -48,6 +48,7 @@ class PlanRow(Table):
     wish_keep: Mapped[int]
     kitchen_walk: Mapped[int] = mapped_column(server_default=text("1"))
     wish_sleep_until: Mapped[int] = mapped_column(server_default=text("480"))
+    covers: Mapped[int | None]
 
 
 class StationRow(Table):
@@ -68,6 +69,8 @@ class StationRow(Table):
     laying: Mapped[int] = mapped_column(server_default=text("5"))
     fires: Mapped[int] = mapped_column(server_default=text("1"))
     not_with: Mapped[str] = mapped_column(server_default=text("'[]'"))
+    wide: Mapped[int] = mapped_column(server_default=text("0"))
+    deep: Mapped[int] = mapped_column(server_default=text("0"))
 
 
 class ShelfRow(Table):
@@ -92,6 +95,7 @@ class VesselRow(Table):
     size: Mapped[str]
     washing: Mapped[int]
     by_hand: Mapped[bool] = mapped_column(server_default=text("1"))
+    fits: Mapped[str] = mapped_column(server_default=text("'[]'"))
 
 
 class CookRow(Table):
@@ -123,6 +127,9 @@ class DishRow(Table):
     allergens: Mapped[str]
     plating: Mapped[str]
     note: Mapped[str]
+    scale: Mapped[str | None]
+    pan: Mapped[str] = mapped_column(server_default=text("''"))
+    pan_wanted: Mapped[str] = mapped_column(server_default=text("''"))
 
 
 class StepRow(Table):
@@ -171,6 +178,7 @@ class IngredientRow(Table):
     on_hand: Mapped[bool]
     allergens: Mapped[str]
     per_kg_of: Mapped[str]
+    pieces: Mapped[int] = mapped_column(server_default=text("0"))
 
 
 class LinkRow(Table):
@@ -187,6 +195,32 @@ class LinkRow(Table):
     most: Mapped[int | None]
     wait: Mapped[str]
     brings: Mapped[str | None]
+
+
+class StockRow(Table):
+    """What the house knows of an item."""
+
+    __tablename__ = "stock"
+    item: Mapped[str] = mapped_column(primary_key=True)
+    position: Mapped[int] = mapped_column(unique=True)
+    in_store: Mapped[str | None]
+    pack: Mapped[str | None]
+    sold_as: Mapped[str]
+    usable: Mapped[str]
+    aisle: Mapped[str]
+    keeps: Mapped[int | None]
+
+
+class GuestRow(Table):
+    """A guest, or several alike."""
+
+    __tablename__ = "guest"
+    name: Mapped[str] = mapped_column(primary_key=True)
+    position: Mapped[int] = mapped_column(unique=True)
+    count: Mapped[int]
+    allergies: Mapped[str]
+    aversions: Mapped[str]
+    at_risk: Mapped[str]
 
 
 class PinRow(Table):

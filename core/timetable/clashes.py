@@ -22,6 +22,7 @@ from core.timetable.clash import Clash, ClashKind
 from core.timetable.clashes_both import both_clashes
 from core.timetable.clashes_day import day_clashes
 from core.timetable.clashes_fire import fire_clashes
+from core.timetable.clashes_fit import fit_clashes
 from core.timetable.clashes_hands import hands_clashes
 from core.timetable.clashes_heat import heat_clashes, heatings_nowhere
 from core.timetable.clashes_length import full_clashes
@@ -84,27 +85,32 @@ class Checker:
         stations, vessels = self._stations(book, steps), self._vessels(steps)
         found = self._of_steps(book, steps, everything=False)
         yield from (clash for clash in found if not steps.isdisjoint(clash.steps))
-        found = self._of_places(book, stations, vessels)
+        found = self._of_places(book, stations, vessels, steps)
         yield from (clash for clash in found if not steps.isdisjoint(clash.steps))
 
     def _of_steps(self, book: Book, steps: frozenset[StepId], everything: bool) -> Iterator[Clash]:
         yield from placed_clashes(book, steps)
         yield from time_clashes(book, steps, everything)
         yield from place_clashes(book, steps)
+        yield from fit_clashes(book, steps)
         yield from hands_clashes(book, steps, everything)
         yield from washing_clashes(book, steps, everything)
         if self._facts.has_day:
             yield from day_clashes(book, steps, everything)
 
     def _of_places(
-        self, book: Book, stations: Collection[StationId], vessels: Collection[VesselId]
+        self,
+        book: Book,
+        stations: Collection[StationId],
+        vessels: Collection[VesselId],
+        among: frozenset[StepId] | None = None,
     ) -> Iterator[Clash]:
-        yield from station_clashes(book, stations)
+        yield from station_clashes(book, stations, among)
         yield from full_clashes(book, stations)
         yield from heat_clashes(book, stations)
         yield from fire_clashes(book, stations)
         yield from both_clashes(book, stations)
-        yield from vessel_clashes(book, vessels)
+        yield from vessel_clashes(book, vessels, among)
 
     def _stations(self, book: Book, steps: frozenset[StepId]) -> set[StationId]:
         found = {

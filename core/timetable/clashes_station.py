@@ -55,14 +55,20 @@ def place_clashes(book: Book, steps: Iterable[StepId]) -> Iterator[Clash]:
             yield Clash(ClashKind.WRONG_PLACE, sentence, start, end, both)
 
 
-def station_clashes(book: Book, stations: Collection[StationId]) -> Iterator[Clash]:
-    """Find stations that are over-full or not there while something stands on them."""
+def station_clashes(
+    book: Book, stations: Collection[StationId], among: frozenset[StepId] | None = None
+) -> Iterator[Clash]:
+    """Find stations that are over-full or not there while something stands on them.
+
+    With `among`, crowds in which none of these steps stands may be left out.
+    """
     for station in book.facts.plan.kitchen.stations:
         things = book.things(station.id) if station.id in stations else []
         if station.hours and station.id in stations:
             yield from _closed(book, station, things)
         if things:
-            yield from _shelves(book, station, things) if station.shelves else _units(book, station, things)
+            judge = _shelves if station.shelves else _units
+            yield from judge(book, station, things, among)
 
 
 def _moved(book: Book, first: Placed, placed: Placed) -> Iterator[Clash]:
@@ -158,22 +164,35 @@ def _not_there(station: Station, sentence: str, when: Stretch, steps: tuple[Step
     return Clash(ClashKind.WRONG_PLACE, sentence, *when, steps, (station.id,), by=when[1] - when[0])
 
 
-def _units(book: Book, station: Station, things: list[Thing]) -> Iterator[Clash]:
+def _concern(crowd: Crowd[Party], among: frozenset[StepId] | None) -> bool:
+    """Tell whether any of the steps looked at stands in a crowd."""
+    return among is None or any(not among.isdisjoint(party.steps) for party in crowd.what)
+
+
+def _units(
+    book: Book, station: Station, things: list[Thing], among: frozenset[StepId] | None
+) -> Iterator[Clash]:
     if station.kind is StationKind.ROOM and station.units <= 0:
         return
     held = [_held(thing, thing.spot.units, book.facts.now) for thing in things]
     for crowd in crowds(held, station.units, _rank):
+        if not _concern(crowd, among):
+            continue
         when, parties = (crowd.start, crowd.end), _parties(book, crowd)
         sentence = sentences.over_full(book.facts, station, when, parties)
         yield _over_full(station, crowd, sentence, crowd.amount - station.units)
 
 
-def _shelves(book: Book, station: Station, things: list[Thing]) -> Iterator[Clash]:
+def _shelves(
+    book: Book, station: Station, things: list[Thing], among: frozenset[StepId] | None
+) -> Iterator[Clash]:
     """Judge each shelf; and all together, since then no other order of the shelves would help."""
     facts = book.facts
     for index, shelf in enumerate(station.shelves):
         held = [_held(thing, thing.use.area, facts.now) for thing in things if thing.spot.shelf == index]
         for crowd in crowds(held, shelf.area, _rank):
+            if not _concern(crowd, among):
+                continue
             when, parties = (crowd.start, crowd.end), _parties(book, crowd)
             where = shelf_of(facts, station, index)
             sentence = sentences.shelf_full(facts, where, shelf.area, when, parties)
@@ -182,6 +201,8 @@ def _shelves(book: Book, station: Station, things: list[Thing]) -> Iterator[Clas
         return
     area = sum(shelf.area for shelf in station.shelves)
     for crowd in crowds([_held(thing, thing.use.area, facts.now) for thing in things], area, _rank):
+        if not _concern(crowd, among):
+            continue
         when, parties = (crowd.start, crowd.end), _parties(book, crowd)
         where = f"all of {place(facts, station.id)}"
         sentence = sentences.shelf_full(facts, where, area, when, parties)

@@ -59,8 +59,10 @@ def _free(use: Use, washing: int, last: int) -> int:
     return last if use.washing is None else max(use.emptied, use.washing.end)
 
 
-def vessel_clashes(book: Book, vessels: Collection[VesselId]) -> Iterator[Clash]:
-    """Find vessels of which more are in use or unwashed than there are."""
+def vessel_clashes(
+    book: Book, vessels: Collection[VesselId], among: frozenset[StepId] | None = None
+) -> Iterator[Clash]:
+    """Find vessels of which more are in use or unwashed than there are; of clashes `among` steps all that hold one."""
     now = book.facts.now
     for vessel in book.facts.plan.kitchen.vessels:
         if vessel.id not in vessels:
@@ -69,6 +71,8 @@ def vessel_clashes(book: Book, vessels: Collection[VesselId]) -> Iterator[Clash]
         if book.facts.has_day:
             held = [each._replace(start=max(each.start, now)) for each in _passed_on(held, vessel.count, now)]
         for crowd in crowds(held, vessel.count, _rank):
+            if among is not None and all(among.isdisjoint(use.run.steps) for use in crowd.what):
+                continue
             when, parties = (crowd.start, crowd.end), _parties(book, crowd)
             dirty = [use.emptied for use in crowd.what if _state(use, crowd.start) == _DIRTY]
             mend = (vessel.washing, min(dirty)) if dirty else None

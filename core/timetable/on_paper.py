@@ -6,9 +6,10 @@ the way chosen, or as they are written, and in one piece; nothing is washed; fir
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from core.plan import meaning
+from core.plan.fits import barred
 from core.plan.ids import CookId, StationId, StepId
 from core.plan.kitchen import HEATED, Station
 from core.plan.menu import Link, LinkKind
@@ -48,7 +49,12 @@ class _OnPaper:
         way = meaning.ways_open(self.plan, step)[0]
         length = meaning.reserved(self.plan, step.id, way).length
         _span, uses = meaning.way_of(self.plan, step, way)
-        spots = tuple(spot for use in uses for spot in self._spots(use, start, start + length))
+        outs = barred(self.plan.kitchen, step, uses)
+        spots = tuple(
+            spot
+            for use, out in zip(uses, outs, strict=True)
+            for spot in self._spots(use, start, start + length, out.stations)
+        )
         heat = meaning.heat_of(self.plan, step, way)
         hands = tuple(
             Hand(start + hand.start, hand.minutes, cook)
@@ -57,8 +63,9 @@ class _OnPaper:
         )
         return Placed(step.id, start, length, load, spots, heat.setting if heat else None, hands, way)
 
-    def _spots(self, use: Use, start: int, end: int) -> list[Spot]:
+    def _spots(self, use: Use, start: int, end: int, out: Collection[StationId] = ()) -> list[Spot]:
         stations = [each for each in self.plan.kitchen.of_kind(use.kind) if use.station in (None, each.id)]
+        stations = [each for each in stations if each.id not in out]
         slots = [
             (station, shelf)
             for station in stations

@@ -6,8 +6,10 @@ from collections.abc import Sequence
 
 from core.measures.minutes import show_minutes
 from core.measures.words import join_words
+from core.plan.check_words import short
+from core.plan.kitchen import Station, Vessel
 from core.timetable.facts import Facts
-from core.timetable.naming import beside, capital, clock, number, span
+from core.timetable.naming import at_place, beside, capital, clock, number, span
 from core.timetable.timetable import Washing
 
 Party = tuple[str, int]
@@ -33,6 +35,17 @@ def vessel_short(
         begin = max(mend[1], facts.now)
         wash = f"; it can be washed from {clock(facts, begin)}, which takes {show_minutes(mend[0])}"
     return f"From {span(facts, *when)} {names} {verb} {many} at once, and {there}{wash}."
+
+
+def vessel_does_not_fit(facts: Facts, name: str, vessel: Vessel, station: Station) -> str:
+    """Say that a vessel of a load does not go on or into where it stands."""
+    size = f" ({short(vessel.size)})" if vessel.size else ""
+    inside = f", which is {station.wide}x{station.deep} cm inside" if not vessel.fits else ""
+    there = at_place(facts, station.id)
+    return (
+        f"{capital(name)} stands {there}{inside}, and {facts.words.vessel(vessel.id)}{size} does not fit there; put it"
+        " elsewhere, or use another vessel."
+    )
 
 
 def useless_washing(facts: Facts, washing: Washing, why: str) -> str:

@@ -36,29 +36,37 @@ from core.plan.edits import (
     PinSteps,
     RemoveCook,
     RemoveDish,
+    RemoveGuest,
     RemoveLink,
     RemoveOrder,
     RemoveStation,
     RemoveStep,
+    RemoveStock,
     RemoveVessel,
     RenameDish,
     RenameKitchen,
     RenamePlan,
     ServeDishLater,
     ServeLater,
+    SetCovers,
+    SetDishPans,
+    SetDishScale,
+    SetGuest,
     SetLength,
     SetManner,
     SetOpens,
     SetPlating,
+    SetStock,
     SetTransfer,
     SetWalk,
     SetWishes,
     StretchStep,
     Together,
+    UseKitchen,
 )
 from core.plan.ids import CookId, StepId, fresh
 from core.plan.kitchen import Cook, StationKind
-from core.plan.menu import Dish, Link, LinkKind
+from core.plan.menu import Dish, Guest, Link, LinkKind, Stock
 from core.plan.plan import Plan
 from core.plan.step import Manner, Span
 from tests.support.builders import a_step
@@ -74,7 +82,7 @@ _OFFSETS = st.integers(-3000, 1500)
 @st.composite
 def edits_for(draw: st.DrawFn, plan: Plan) -> Edit:
     """Draw an edit about things that the plan has, or, now and then, two as one."""
-    rooms = [_whole(), _kitchen(plan)]
+    rooms = [_whole(), _kitchen(plan), _house(plan)]
     if plan.menu.dishes:
         rooms += [_dishes(plan)] * 2
     if plan.steps:
@@ -99,6 +107,18 @@ def _whole() -> Edits:
     )
 
 
+def _house(plan: Plan) -> Edits:
+    guest = st.sampled_from((*(each.name for each in plan.menu.guests), "Orla"))
+    item = st.sampled_from((*(each.item for each in plan.menu.stocks), "rye flour"))
+    return st.one_of(
+        st.builds(SetCovers, st.one_of(st.none(), st.integers(0, 9))),
+        st.builds(lambda name, count: SetGuest(Guest(name, count)), guest, _NUMBERS),
+        st.builds(RemoveGuest, guest),
+        st.builds(lambda one, days: SetStock(Stock(one, keeps=days)), item, st.integers(-1, 9)),
+        st.builds(RemoveStock, item),
+    )
+
+
 def _kitchen(plan: Plan) -> Edits:
     kitchen = plan.kitchen
     station_id = fresh("station", kitchen.station)
@@ -106,6 +126,7 @@ def _kitchen(plan: Plan) -> Edits:
     found: list[Edits] = [
         st.builds(RenameKitchen, names()),
         st.builds(ChangeKitchen, kitchens()),
+        st.builds(UseKitchen, kitchens()),
         st.sampled_from(StationKind).flatmap(partial(stations, station_id)).map(AddStation),
         vessels(fresh("vessel", kitchen.vessel)).map(AddVessel),
         st.just(AddCook(new_cook)),
@@ -117,7 +138,9 @@ def _kitchen(plan: Plan) -> Edits:
         found.append(st.sampled_from((ChangeStation(station.id, changed), fires, RemoveStation(station.id))))
     for vessel in kitchen.vessels:
         fewer = replace(vessel, count=vessel.count - 1)
-        found.append(st.sampled_from((ChangeVessel(vessel.id, fewer), RemoveVessel(vessel.id))))
+        picky = replace(vessel, fits=tuple(kitchen.station)[:1])
+        changes = (ChangeVessel(vessel.id, fewer), ChangeVessel(vessel.id, picky), RemoveVessel(vessel.id))
+        found.append(st.sampled_from(changes))
     for cook in kitchen.cooks:
         unskilled = replace(cook, skills=())
         found.append(st.sampled_from((ChangeCook(cook.id, unskilled), RemoveCook(cook.id))))
@@ -144,6 +167,8 @@ def _dishes(plan: Plan) -> Edits:
         st.builds(lambda one, wanted: ChangeDish.of(one, wanted=wanted), dish, st.integers(0, 40)),
         st.builds(lambda one, note: ChangeDish.of(one, note=note, served=True), dish, notes()),
         st.builds(MoveDish, dish, _NUMBERS),
+        st.builds(SetDishScale, dish, st.one_of(st.none(), st.fractions(0, 3, max_denominator=4))),
+        st.builds(SetDishPans, dish, st.sampled_from(("", "round 26 cm")), names()),
         st.builds(ServeDishLater, dish, st.integers(-90, 90)),
         st.builds(CopyDish, dish, st.sampled_from(("", "Another"))),
         st.builds(RemoveDish, dish),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 from types import MappingProxyType
 from typing import TypeVar
 
@@ -178,6 +179,9 @@ def dishes(draw: st.DrawFn, dish: str, kitchen: Kitchen, most_steps: int = 4) ->
         draw(_WORDS),
         draw(notes()),
         draw(notes()),
+        draw(rarely(st.fractions(min_value=Fraction(1, 50), max_value=50).filter(bool))),
+        draw(st.sampled_from(("", "", "round 26 cm", "GN 1/2-65"))),
+        draw(st.sampled_from(("", "", "35x25x6 cm"))),
     )
 
 
@@ -199,6 +203,7 @@ def ingredients(draw: st.DrawFn, own: tuple[Step, ...]) -> tuple[Ingredient, ...
                 draw(st.booleans()),
                 draw(_WORDS),
                 per_kg_of,
+                draw(st.sampled_from((0, 0, 1, 7))),
             )
         )
     return tuple(found)

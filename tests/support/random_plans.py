@@ -10,12 +10,15 @@ from hypothesis import strategies as st
 from core.measures.clock import Moment
 from core.plan import meaning
 from core.plan.check_decisions import station_fits
+from core.plan.check_places import place_problems
+from core.plan.check_problem import Family
 from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
 from core.plan.ids import CookId, StationId, StepId, VesselId
 from core.plan.kitchen import COLD, HEATED, Cook, Heater, Kitchen, Shelf, Station, StationKind, Vessel, Window
 from core.plan.menu import Menu
 from core.plan.plan import Plan
 from core.plan.step import Manner
+from tests.support.random_house import guests, stocks_of
 from tests.support.random_menus import dishes, links_between, rarely
 from tests.support.random_words import local_ids, names, several_ids
 
@@ -48,6 +51,7 @@ def heaters(draw: st.DrawFn) -> Heater:
         draw(st.integers(0, 60)),
         draw(st.integers(5, 30)),
         draw(st.sampled_from((0, 0, 10, 100))),
+        draw(st.sampled_from((0, 0, 10, -60))),
     )
 
 
@@ -72,6 +76,8 @@ def stations(draw: st.DrawFn, id: str, kind: StationKind) -> Station:  # noqa: A
         draw(rarely(st.integers(1, 120))),
         draw(st.integers(0, lighting or 9)),
         draw(st.integers(1, 9)),
+        wide=draw(st.sampled_from((0, 0, 46, 1000))),
+        deep=draw(st.sampled_from((0, 0, 38, 60))),
     )
 
 
@@ -107,10 +113,16 @@ def kitchens(draw: st.DrawFn) -> Kitchen:
     return Kitchen(
         draw(names()),
         tuple(replace(each, not_with=draw(_others(station_ids, each.id))) for each in made),
-        tuple(draw(vessels(each)) for each in vessel_ids),
+        tuple(replace(draw(vessels(each)), fits=draw(_some(station_ids))) for each in vessel_ids),
         tuple(draw(cooks(each)) for each in cook_ids),
         draw(st.sampled_from((1, 1, 0, 60))),
     )
+
+
+def _some(ids: list[str]) -> st.SearchStrategy[tuple[StationId, ...]]:
+    """Draw the ids of stations that a vessel fits, mostly none told."""
+    told = st.lists(st.sampled_from([StationId(each) for each in ids]), unique=True).map(tuple)
+    return st.one_of(st.just(()), st.just(()), told)
 
 
 def _others(ids: list[str], own: str) -> st.SearchStrategy[tuple[StationId, ...]]:
@@ -173,6 +185,18 @@ def _pins(draw: st.DrawFn, plan: Plan, step: StepId) -> Pin | None:
     return Pin(step, load, start, station, cook)
 
 
+def _bearing(menu: Menu, kitchen: Kitchen) -> Kitchen:
+    """Return the kitchen, without a word on what fits where if that leaves a step nowhere to stand."""
+    plan = Plan("", Moment(datetime(2020, 1, 1), "UTC"), menu, kitchen)
+    if not any(each.family in (Family.VESSELS, Family.PLACES) for each in place_problems(plan)):
+        return kitchen
+    return replace(
+        kitchen,
+        stations=tuple(replace(each, wide=0, deep=0) for each in kitchen.stations),
+        vessels=tuple(replace(each, fits=()) for each in kitchen.vessels),
+    )
+
+
 @st.composite
 def plans(draw: st.DrawFn, most_dishes: int = 4, most_steps: int = 4) -> Plan:
     """Draw a valid plan with any of its features, odd names, several zones; its minutes may contradict."""
@@ -182,10 +206,17 @@ def plans(draw: st.DrawFn, most_dishes: int = 4, most_steps: int = 4) -> Plan:
     # Links and orders all lead from earlier to later steps of one list, so that there is no circle.
     steps = tuple(draw(st.permutations([step.id for dish in menu for step in dish.steps])))
     yielded = {step.id: step.yields for dish in menu for step in dish.steps}
+    kitchen = _bearing(Menu(menu), kitchen)
     bare = Plan(
         draw(names()),
         draw(moments()),
-        Menu(menu, draw(links_between(steps, kitchen, yielded=yielded))),
+        Menu(
+            menu,
+            draw(links_between(steps, kitchen, yielded=yielded)),
+            draw(stocks_of(menu)),
+            draw(guests()),
+            draw(rarely(st.integers(1, 300))),
+        ),
         kitchen,
         transfer=draw(st.integers(0, 1)),
         opens=draw(rarely(st.integers(-9 * _DAY, -4 * _DAY))),

@@ -8,7 +8,7 @@ from pydantic import BeforeValidator, Field
 
 from core.intake.text.entry import Entry, OneOrMore, listed
 from core.intake.text.places import Typed
-from core.intake.text.scalars import Offset, QuantityText, offset_out, quantity_out
+from core.intake.text.scalars import Offset, QuantityText, ShareText, offset_out, quantity_out, share_out
 from core.intake.text.steps import StepText
 from core.intake.text.waits import KeepText, keep_out
 from core.plan.ids import DishId, StepId, local_part, step_id
@@ -43,6 +43,8 @@ class IngredientText(Entry):
     """Allergens in it."""
     per_kg_of: str = ""
     """The quantity is for each kilogram of this other ingredient."""
+    pieces: int = 0
+    """The amount is so many pieces that are each cooked whole: a roast, a bird."""
 
     @classmethod
     def from_short(cls, text: str) -> Typed:
@@ -70,6 +72,7 @@ class IngredientText(Entry):
             self.on_hand,
             tuple(self.allergens),
             self.per_kg_of,
+            self.pieces,
         )
 
 
@@ -103,6 +106,8 @@ def ingredient_out(each: Ingredient, dish: DishId) -> Any:
         found["on_hand"] = True
     if each.allergens:
         found["allergens"] = list(each.allergens)
+    if each.pieces:
+        found["pieces"] = each.pieces
     return found
 
 
@@ -136,6 +141,12 @@ class DishText(Entry):
     """How it is plated and garnished."""
     note: str = ""
     """A note."""
+    scale: ShareText | None = None
+    """How much of the recipe is made: 1.5; left out: servings wanted over servings written for."""
+    pan: str = ""
+    """The tin that the recipe is written for: "round 26 cm", "35x25x6 cm", "GN 1/2-65"."""
+    pan_wanted: str = ""
+    """The tin that it is made in."""
     step: dict[str, StepText] = Field(default_factory=dict, description="steps by id, in order")
 
     def dish(self, dish: DishId) -> Dish:
@@ -154,6 +165,9 @@ class DishText(Entry):
             allergens=tuple(self.allergens),
             plating=self.plating,
             note=self.note,
+            scale=self.scale,
+            pan=self.pan,
+            pan_wanted=self.pan_wanted,
         )
 
 
@@ -173,9 +187,9 @@ def dish_out(dish: Dish) -> Typed:
         found["keeps"] = keep_out(dish.keep)
     if dish.allergens:
         found["allergens"] = list(dish.allergens)
-    for key, text in (("plating", dish.plating), ("note", dish.note)):
-        if text:
-            found[key] = text
+    if dish.scale is not None:
+        found["scale"] = share_out(dish.scale)
+    found |= {key: text for key in ("pan", "pan_wanted", "plating", "note") if (text := getattr(dish, key))}
     if dish.ingredients:
         found["ingredients"] = [ingredient_out(each, dish.id) for each in dish.ingredients]
     return found

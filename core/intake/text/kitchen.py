@@ -10,7 +10,7 @@ from pydantic import BeforeValidator, Field, PlainValidator, WithJsonSchema
 from core.intake.text.dishes import Words
 from core.intake.text.entry import Entry, OneOrMore, listed
 from core.intake.text.places import Celsius, KindText, Typed, celsius_in, celsius_out
-from core.intake.text.scalars import Minutes, PerCent, minutes_out, wrong
+from core.intake.text.scalars import Minutes, PerCent, is_whole, minutes_out, wrong
 from core.intake.text.windows import NightText, WindowText, night_out, window_out
 from core.measures.heat import parse_heat_range
 from core.measures.minutes import parse_minutes, show_minutes
@@ -21,6 +21,7 @@ from core.plan.kitchen import Cook, Heater, Shelf, Station, StationKind, Vessel
 _SHELF = re.compile(
     r"(?:([\d,]+) ?(?:cm2|cm²)|(\d+) ?x ?(\d+) ?cm), *(\d+) ?cm(?: high)?(?:: *(.*))?", re.DOTALL
 )
+_INSIDE = re.compile(r"(\d{1,5}) ?[x×] ?(\d{1,5})(?: ?cm)?")
 _POINT = re.compile(r"(.+?) in (.+)")
 _RATE = re.compile(r"([\d.]+) ?°?c? (?:a|per) minute", re.IGNORECASE)
 
@@ -123,11 +124,14 @@ class HeaterText(Entry):
     """Its temperature when cold."""
     full: PerCent = Heater().full
     """Per cent that everything takes longer while it is full and not with one dish alone."""
+    offset: int = Heater().offset
+    """Degrees C that it is hotter than its dial says; -10: colder."""
 
     def heater(self) -> Heater:
         """Return the heater."""
         low, high = self.settings
-        return Heater(low, high, tuple(self.from_cold), self.up, self.down, self.keep_on, self.cold, self.full)
+        points = tuple(self.from_cold)
+        return Heater(low, high, points, self.up, self.down, self.keep_on, self.cold, self.full, self.offset)
 
 
 def heater_out(heater: Heater) -> Typed:
@@ -145,6 +149,7 @@ def heater_out(heater: Heater) -> Typed:
         "keep_on": minutes_out(heater.keep_on),
         "cold": celsius_out(heater.cold),
         "full": heater.full,
+        **({"offset": heater.offset} if heater.offset else {}),
     }
 
 
@@ -157,6 +162,26 @@ def point_out(point: tuple[int, int]) -> Any:
         return list(point)
 
 
+def inside_in(value: object) -> tuple[int, int]:
+    """Return wide and deep in cm from "46x38 cm" or a list of two whole numbers; 0: not told."""
+    if isinstance(value, list) and len(value) == len(("wide", "deep")) and all(map(is_whole, value)):
+        return value[0], value[1]
+    met = _INSIDE.fullmatch(value.strip()) if isinstance(value, str) else None
+    if met is None:
+        raise wrong(value, 'a width and a depth; write "46x38 cm"')
+    return int(met[1]), int(met[2])
+
+
+def inside_out(wide: int, deep: int) -> Any:
+    """Return wide and deep as typed."""
+    return [wide, deep] if wide < 0 or deep < 0 else f"{wide}x{deep} cm"
+
+
+InsideText = Annotated[
+    tuple[int, int],
+    PlainValidator(inside_in),
+    WithJsonSchema({"type": ["string", "array"], "description": 'wide and deep inside: "46x38 cm"'}),
+]
 _PLAIN = Station(StationId(""), "", StationKind.OVEN)
 Windows = Annotated[list[WindowText], BeforeValidator(listed), OneOrMore()]
 
@@ -190,6 +215,8 @@ class StationText(Entry):
     """How often it may be lit."""
     not_with: Words = Field(default_factory=list)
     """Ids of stations that are never used while this one is: the grill of an oven."""
+    inside: InsideText = (0, 0)
+    """Its measures inside, wide and deep: "46x38 cm"; left out: not told."""
 
     def station(self, station: StationId) -> Station:
         """Return the station."""
@@ -208,6 +235,8 @@ class StationText(Entry):
             laying=self.laying,
             fires=self.fires,
             not_with=tuple(StationId(each) for each in self.not_with),
+            wide=self.inside[0],
+            deep=self.inside[1],
         )
 
 
@@ -230,6 +259,8 @@ def station_out(station: Station) -> Typed:
     found |= _unusual(station, ("fires",))
     if station.not_with:
         found["not_with"] = [str(each) for each in station.not_with]
+    if station.wide or station.deep:
+        found["inside"] = inside_out(station.wide, station.deep)
     return found
 
 
@@ -252,6 +283,8 @@ class VesselText(Entry):
     """Minutes to wash it between two uses; 0: none."""
     by_hand: bool = True
     """False: a machine washes it, which takes no cook."""
+    fits: Words = Field(default_factory=list)
+    """Ids of the stations it goes on or into; left out: by its size, where both sizes are told, else anywhere."""
 
     @classmethod
     def from_short(cls, text: str) -> Typed:
@@ -260,7 +293,8 @@ class VesselText(Entry):
 
     def vessel(self, vessel: VesselId) -> Vessel:
         """Return the vessel."""
-        return Vessel(vessel, self.name, self.count, self.size, self.washing, self.by_hand)
+        fits = tuple(StationId(each) for each in self.fits)
+        return Vessel(vessel, self.name, self.count, self.size, self.washing, self.by_hand, fits)
 
 
 def vessel_out(vessel: Vessel) -> Typed:
@@ -274,6 +308,8 @@ def vessel_out(vessel: Vessel) -> Typed:
         found["washing"] = minutes_out(vessel.washing)
     if not vessel.by_hand:
         found["by_hand"] = False
+    if vessel.fits:
+        found["fits"] = [str(each) for each in vessel.fits]
     return found
 
 

@@ -14,7 +14,7 @@ from core.intake.text.whole import PlanText
 from core.measures.refusal import Refusal, quoted
 from core.plan.decisions import Choice
 from core.plan.ids import CookId, DishId, StationId, StepId, VesselId, step_id
-from core.plan.kitchen import Kitchen, Station
+from core.plan.kitchen import Kitchen, Station, Vessel
 from core.plan.menu import Link, Menu
 from core.plan.plan import Plan
 
@@ -32,7 +32,13 @@ def plan_of(text: PlanText, faults: list[Fault]) -> Plan:
     return Plan(
         name=text.name,
         plating=text.plating,
-        menu=Menu(dishes, tuple(links_of(text, faults))),
+        menu=Menu(
+            dishes,
+            tuple(links_of(text, faults)),
+            tuple(each.stock() for each in text.stock),
+            tuple(each.guest() for each in text.guest),
+            text.covers,
+        ),
         kitchen=kitchen_of(text, faults),
         decisions=text.decisions.decisions(tuple(choices)),
         transfer=text.transfer,
@@ -45,7 +51,7 @@ def kitchen_of(text: PlanText, faults: list[Fault]) -> Kitchen:
     return Kitchen(
         text.kitchen,
         tuple(_station_of(StationId(station), text, faults) for station in text.station),
-        tuple(each.vessel(VesselId(vessel)) for vessel, each in text.vessel.items()),
+        tuple(_vessel_of(VesselId(vessel), text, faults) for vessel in text.vessel),
         tuple(each.cook(CookId(cook)) for cook, each in text.cook.items()),
         text.walk,
     )
@@ -53,13 +59,26 @@ def kitchen_of(text: PlanText, faults: list[Fault]) -> Kitchen:
 
 def _station_of(station: StationId, text: PlanText, faults: list[Fault]) -> Station:
     found = text.station[station].station(station)
-    for number, other in enumerate(found.not_with):
+    others = [each for each in text.station if each != station]
+    there = _stations_there(found.not_with, others, text, faults, ("station", station, "not_with"))
+    return replace(found, not_with=there)
+
+
+def _vessel_of(vessel: VesselId, text: PlanText, faults: list[Fault]) -> Vessel:
+    found = text.vessel[vessel].vessel(vessel)
+    there = _stations_there(found.fits, list(text.station), text, faults, ("vessel", vessel, "fits"))
+    return replace(found, fits=there)
+
+
+def _stations_there(
+    named: tuple[StationId, ...], others: list[str], text: PlanText, faults: list[Fault], place: Place
+) -> tuple[StationId, ...]:
+    """Return those of the stations named that the text has; for each other one a fault names a near one."""
+    for number, other in enumerate(named):
         if other not in text.station:
-            others = [each for each in text.station if each != station]
             mend = did_you_mean(other, others) if others else "take it out."
-            sentence = f"There is no station {quoted(other)}; {mend}"
-            faults.append(Fault(("station", station, "not_with", number), sentence))
-    return replace(found, not_with=tuple(each for each in found.not_with if each in text.station))
+            faults.append(Fault((*place, number), f"There is no station {quoted(other)}; {mend}"))
+    return tuple(each for each in named if each in text.station)
 
 
 def links_of(text: PlanText, faults: list[Fault]) -> Iterator[Link]:

@@ -8,12 +8,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from fractions import Fraction
 from typing import Annotated, Any, TypeVar
 
 from pydantic import BeforeValidator, PlainValidator, WithJsonSchema
 
 from core.measures.clock import Moment, parse_moment
 from core.measures.minutes import parse_minutes, parse_span, parse_tminus, show_minutes, show_span
+from core.measures.number import exact_text, read_number
 from core.measures.quantity import TO_TASTE, Quantity, parse_quantity
 from core.measures.refusal import Refusal, quoted
 from core.plan.step import Span
@@ -104,6 +106,24 @@ def per_cent_in(value: object) -> int:
     return int(met[1])
 
 
+def share_in(value: object) -> Fraction:
+    """Return an exact number from 2, 1.5, "1 2/3" or "85 %"."""
+    if isinstance(value, (int, float)) and not isinstance(value, bool):
+        value = str(value)
+    if not isinstance(value, str):
+        raise wrong(value, 'a number; write 1.5, "1 2/3" or "85 %"')
+    plain = value.strip()
+    number = read_number(plain.removesuffix("%"))
+    if number is None:
+        raise wrong(value, 'a number from 0 up; write 1.5, "1 2/3" or "85 %"')
+    return number / 100 if plain.endswith("%") else number
+
+
+def share_out(share: Fraction) -> str:
+    """Return an exact number as typed."""
+    return exact_text(share)
+
+
 # ---------------------------------------------------------------- offsets from plating
 
 _OFFSET = re.compile(r"(.+?) (before|after)(?: (?:plating|serving))?", re.IGNORECASE)
@@ -189,6 +209,11 @@ PerCent = Annotated[
     int,
     BeforeValidator(per_cent_in),
     WithJsonSchema({"type": ["integer", "string"], "description": 'per cent: 10, "10 %"'}),
+]
+ShareText = Annotated[
+    Fraction,
+    PlainValidator(share_in),
+    WithJsonSchema({"type": ["number", "string"], "description": 'a number: 2, 1.5, "1 2/3", "85 %"'}),
 ]
 Offset = Annotated[
     int,

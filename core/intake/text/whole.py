@@ -10,8 +10,10 @@ from core.intake.text.decisions import DecisionsText
 from core.intake.text.dishes import DishText
 from core.intake.text.entry import Entry, OneOrMore, listed
 from core.intake.text.follows import LinkText
+from core.intake.text.guests import GuestText
 from core.intake.text.kitchen import CookText, StationText, VesselText
 from core.intake.text.scalars import Minutes, MomentText, Offset
+from core.intake.text.stocks import StockText
 from core.plan.kitchen import Kitchen
 
 
@@ -30,6 +32,14 @@ class PlanText(Entry):
     """Minutes of a cook for putting in and for taking out, where nothing else is said."""
     opens: Offset | None = None
     """Nothing starts before this; left out: worked out."""
+    covers: int | None = None
+    """How many sit down; left out: not told."""
+    guest: Annotated[list[GuestText], BeforeValidator(listed), OneOrMore()] = Field(
+        default=[], description="guests with what they cannot or will not eat"
+    )
+    stock: Annotated[list[StockText], BeforeValidator(listed), OneOrMore()] = Field(
+        default=[], description="what is in the house, and how the shop sells things"
+    )
     station: dict[str, StationText] = Field(default={}, description="stations by id")
     vessel: dict[str, VesselText] = Field(default={}, description="vessels by id")
     cook: dict[str, CookText] = Field(default={}, description="cooks by id")

@@ -5,14 +5,16 @@ from __future__ import annotations
 from core.intake.text.decisions import decisions_out
 from core.intake.text.dishes import dish_out, step_name
 from core.intake.text.follows import after_out, link_out
+from core.intake.text.guests import guest_out
 from core.intake.text.kitchen import cook_out, station_out, vessel_out
 from core.intake.text.places import Typed
 from core.intake.text.scalars import minutes_out, moment_out, offset_out
 from core.intake.text.steps import step_out
+from core.intake.text.stocks import stock_out
 from core.intake.text.waits import wait_out
 from core.plan.ids import StepId, local_part
 from core.plan.kitchen import Kitchen
-from core.plan.menu import Dish, Link, LinkKind
+from core.plan.menu import Dish, Link, LinkKind, Menu
 from core.plan.plan import Plan
 from core.plan.step import Wait
 
@@ -28,19 +30,35 @@ def tables_of(plan: Plan) -> Typed:
         found["transfer"] = minutes_out(plan.transfer)
     if plan.opens is not None:
         found["opens"] = offset_out(plan.opens)
+    found |= _house(plan.menu)
     if decided := decisions_out(plan.decisions, plan.steps):
         found["decisions"] = decided
-    if plan.kitchen.stations:
-        found["station"] = {str(each.id): station_out(each) for each in plan.kitchen.stations}
-    if plan.kitchen.vessels:
-        found["vessel"] = {str(each.id): vessel_out(each) for each in plan.kitchen.vessels}
-    if plan.kitchen.cooks:
-        found["cook"] = {str(each.id): cook_out(each) for each in plan.kitchen.cooks}
+    found |= _kitchen(plan.kitchen)
     by_step, apart = shared_out(plan)
     if plan.menu.dishes:
         found["dish"] = {str(dish.id): _dish(dish, by_step) for dish in plan.menu.dishes}
     if apart:
         found["link"] = [link_out(link) for link in apart]
+    return found
+
+
+def _house(menu: Menu) -> Typed:
+    found: Typed = {} if menu.covers is None else {"covers": menu.covers}
+    if menu.guests:
+        found["guest"] = [guest_out(each) for each in menu.guests]
+    if menu.stocks:
+        found["stock"] = [stock_out(each) for each in menu.stocks]
+    return found
+
+
+def _kitchen(kitchen: Kitchen) -> Typed:
+    found: Typed = {}
+    if kitchen.stations:
+        found["station"] = {str(each.id): station_out(each) for each in kitchen.stations}
+    if kitchen.vessels:
+        found["vessel"] = {str(each.id): vessel_out(each) for each in kitchen.vessels}
+    if kitchen.cooks:
+        found["cook"] = {str(each.id): cook_out(each) for each in kitchen.cooks}
     return found
 
 

@@ -1,5 +1,6 @@
 """What the cook can do to a plan: small frozen values that make a new plan out of a plan."""
 
+from core.plan.edits.blocks import AddBlock
 from core.plan.edits.decisions import (
     AddOrder,
     Choose,
@@ -13,6 +14,7 @@ from core.plan.edits.decisions import (
 )
 from core.plan.edits.dishes import AddDish, ChangeDish, CopyDish, MoveDish, RemoveDish, RenameDish
 from core.plan.edits.edit import Edit
+from core.plan.edits.house import RemoveGuest, RemoveStock, SetCovers, SetGuest, SetStock
 from core.plan.edits.kitchen import (
     AddCook,
     AddStation,
@@ -29,14 +31,17 @@ from core.plan.edits.kitchen import (
     SetWalk,
 )
 from core.plan.edits.later import ServeDishLater, ServeLater
-from core.plan.edits.links import AddLink, ChangeLink, RemoveLink
+from core.plan.edits.links import AddLink, ChangeLink, RemoveLink, require_possible
 from core.plan.edits.plan import RenamePlan, SetOpens, SetPlating, SetTransfer
+from core.plan.edits.scaling import SetDishPans, SetDishScale
 from core.plan.edits.several import PinSteps
 from core.plan.edits.steps import AddStep, ChangeStep, CopyStep, MoveStepInDish, RemoveStep, new_step_id
 from core.plan.edits.stretch import StretchStep
 from core.plan.edits.together import Together
+from core.plan.edits.use_kitchen import UseKitchen
 
 __all__ = [
+    "AddBlock",
     "AddCook",
     "AddDish",
     "AddLink",
@@ -64,24 +69,33 @@ __all__ = [
     "PinSteps",
     "RemoveCook",
     "RemoveDish",
+    "RemoveGuest",
     "RemoveLink",
     "RemoveOrder",
     "RemoveStation",
     "RemoveStep",
+    "RemoveStock",
     "RemoveVessel",
     "RenameDish",
     "RenameKitchen",
     "RenamePlan",
     "ServeDishLater",
     "ServeLater",
+    "SetCovers",
+    "SetDishPans",
+    "SetDishScale",
+    "SetGuest",
     "SetLength",
     "SetManner",
     "SetOpens",
     "SetPlating",
+    "SetStock",
     "SetTransfer",
     "SetWalk",
     "SetWishes",
     "StretchStep",
     "Together",
+    "UseKitchen",
     "new_step_id",
+    "require_possible",
 ]

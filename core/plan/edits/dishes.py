@@ -26,6 +26,9 @@ _SPOKEN = {
     "allergens": "the allergens of",
     "plating": "the plating of",
     "note": "the note on",
+    "scale": "how much to make of",
+    "pan": "the tin of",
+    "pan_wanted": "the tin of",
 }
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from core.measures.refusal import Refusal
 from core.plan.check_words import JOINS
 from core.plan.edits.edit import Edit
 from core.plan.edits.parts import LinkKey, link_in, step_in, swapped, with_menu
@@ -68,3 +69,19 @@ class RemoveLink(Edit):
         """Return the plan without the link."""
         link_in(plan, self.key)
         return with_menu(plan, links=tuple(link for link in plan.menu.links if link.key != self.key))
+
+
+def require_possible(plan: Plan, edit: Edit) -> Plan:
+    """Return the plan changed by an edit of links; raise Refusal also where waits newly contradict each other.
+
+    Edits may leave a plan that cannot be met: why, and what would help, is told where it is arranged. A link drawn
+    or a wait typed by hand is refused at once instead, with the whole chain in words; the plan stays as it was. A
+    plan that contradicts itself already may be mended bit by bit.
+    """
+    from core.plan.network import Network
+
+    changed = edit(plan)
+    found = Network.of(changed).contradiction()
+    if found is not None and Network.of(plan).contradiction() is None:
+        raise Refusal(found.sentence)
+    return changed

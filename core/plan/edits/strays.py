@@ -11,7 +11,11 @@ from core.plan.plan import Plan
 
 
 def without_strays(plan: Plan) -> Plan:
-    """Return the plan without pins, choices, lengths and orders about what is not there (any more)."""
+    """Return the plan without pins, choices, lengths and orders about what is not there (any more).
+
+    Stations that are gone leave what vessels are said to fit; one that fitted nothing else fits anywhere again.
+    """
+    plan = _without_lost_fits(plan)
     decisions = plan.decisions
     steps = plan.steps
     choices = tuple(
@@ -30,6 +34,17 @@ def without_strays(plan: Plan) -> Plan:
             orders=tuple(each for each in decisions.orders if each.first in steps and each.then in steps),
         ),
     )
+
+
+def _without_lost_fits(plan: Plan) -> Plan:
+    there = plan.kitchen.station
+    vessels = tuple(
+        replace(each, fits=kept) if (kept := tuple(filter(there.get, each.fits))) != each.fits else each
+        for each in plan.kitchen.vessels
+    )
+    if vessels == plan.kitchen.vessels:
+        return plan
+    return replace(plan, kitchen=replace(plan.kitchen, vessels=vessels))
 
 
 def _decided(plan: Plan, decisions: Decisions) -> Plan:

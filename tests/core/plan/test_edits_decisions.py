@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from core.measures.refusal import Refusal
@@ -20,7 +22,7 @@ from core.plan.edits import (
     SetWishes,
 )
 from core.plan.ids import CookId, DishId, StationId, StepId, VesselId
-from core.plan.menu import LinkKind
+from core.plan.menu import Guest, LinkKind, Stock
 from core.plan.plan import Plan
 from core.plan.step import Alternative, Loads, Manner, Span
 from tests.support.builders import (
@@ -161,6 +163,23 @@ def test_nudges_of_one_pin_and_slides_of_wishes_merge() -> None:
 BEEF, POT = DishId("beef"), VesselId("pot")
 ROAST_BEEF, CARVE = StepId("beef.roast"), StepId("beef.carve-thin")
 ALL_LABELS = [
+    (edits.SetDishScale(BEEF, Fraction(3, 2)), "Make 1.5 times Rib of beef", "Make 1.5 times Beef"),
+    (edits.SetDishScale(BEEF, None), "Make Rib of beef for its servings", "Make Beef for its servings"),
+    (edits.SetDishPans(BEEF, "round 26 cm", "GN 1/2"), "Make Rib of beef in GN 1/2", "Make Beef in GN 1/2"),
+    (edits.SetDishPans(BEEF, "round 26 cm"), "Change the tin of Rib of beef", "Change the tin of Beef"),
+    *(
+        (edit, label, label)
+        for edit, label in (
+            (edits.SetStock(Stock("rye flour")), "Note what is in the house of rye flour"),
+            (edits.RemoveStock("rye flour"), "Forget what is in the house of rye flour"),
+            (edits.SetGuest(Guest("Orla")), "Note guest Orla"),
+            (edits.RemoveGuest("Orla"), "Remove guest Orla"),
+            (edits.SetCovers(1), "Lay for 1 guest"),
+            (edits.SetCovers(12), "Lay for 12 guests"),
+            (edits.SetCovers(None), "Leave open how many sit down"),
+            (edits.UseKitchen(a_kitchen(name="Village hall")), "Cook at Village hall"),
+        )
+    ),
     (edits.AddDish(a_dish("tart", name="Tart")), "Add Tart", "Add Tart"),
     (edits.RenameDish(BEEF, "Ox"), "Rename Rib of beef to Ox", "Rename Beef to Ox"),
     (

@@ -9,7 +9,7 @@ from core.measures.quantity import Quantity
 from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
 from core.plan.ids import CookId, DishId, StationId, StepId, VesselId
 from core.plan.kitchen import Cook, Heater, Kitchen, Shelf, Station, StationKind, Vessel, Window
-from core.plan.menu import Dish, Ingredient, Link, LinkKind, Menu
+from core.plan.menu import Dish, Guest, Ingredient, Link, LinkKind, Menu, Stock
 from core.plan.plan import Plan
 from core.plan.step import (
     Alternative,
@@ -42,7 +42,7 @@ def full_plan() -> Plan:
 
 def first_plan() -> Plan:
     """Return what of it version 1 could say, the rest as it was taken for granted: what its file holds."""
-    plan = full_plan()
+    plan = third_plan()
     kitchen = replace(
         plan.kitchen,
         stations=tuple(_first_station(each) for each in plan.kitchen.stations),
@@ -61,6 +61,27 @@ def first_plan() -> Plan:
     )
 
 
+def third_plan() -> Plan:
+    """Return what of it versions 2 and 3 could say, the rest as it was taken for granted: what their files hold."""
+    plan = full_plan()
+    kitchen = replace(
+        plan.kitchen,
+        stations=tuple(_third_station(each) for each in plan.kitchen.stations),
+        vessels=tuple(replace(each, fits=()) for each in plan.kitchen.vessels),
+    )
+    dishes = tuple(
+        replace(
+            dish,
+            ingredients=tuple(replace(each, pieces=0) for each in dish.ingredients),
+            scale=None,
+            pan="",
+            pan_wanted="",
+        )
+        for dish in plan.menu.dishes
+    )
+    return replace(plan, menu=Menu(dishes, plan.menu.links), kitchen=kitchen)
+
+
 def sample_days() -> tuple[KeptText, ...]:
     """Return the days kept in the approved files from version 3 on."""
     timetable = '{"cookday_timetable": 1, "placed": [{"step": "beans.soak", "start": -900, "length": 6}]}'
@@ -75,13 +96,18 @@ def _first_station(station: Station) -> Station:
     return replace(station, heater=heater, laying=5, fires=1, not_with=())
 
 
+def _third_station(station: Station) -> Station:
+    heater = station.heater and replace(station.heater, offset=0)
+    return replace(station, heater=heater, wide=0, deep=0)
+
+
 def _kitchen() -> Kitchen:
-    heater = Heater(60, 240, ((100, 7), (200, 16)), 4.5, 3.25, 20, 18, full=15)
+    heater = Heater(60, 240, ((100, 7), (200, 16)), 4.5, 3.25, 20, 18, full=15, offset=-15)
     shelves = (Shelf(1800, 24, "lowest"), Shelf(1500, 16))
     return Kitchen(
         "Mill house",
         (
-            Station(StationId("oven"), "Oven", StationKind.OVEN, 2, heater=heater, fan=True),
+            Station(StationId("oven"), "Oven", StationKind.OVEN, 2, heater=heater, fan=True, wide=46, deep=38),
             Station(StationId("fridge"), "Fridge", StationKind.FRIDGE, shelves=shelves),
             Station(StationId("ring-1"), "Front ring", StationKind.BURNER),
             Station(
@@ -106,7 +132,7 @@ def _kitchen() -> Kitchen:
             ),
         ),
         (
-            Vessel(VesselId("casserole"), "Casserole", 2, "5 l", 4),
+            Vessel(VesselId("casserole"), "Casserole", 2, "5 l", 4, fits=(StationId("oven"), StationId("ring-1"))),
             Vessel(VesselId("tray"), "Tray", washing=0, by_hand=False),
         ),
         (
@@ -129,6 +155,20 @@ def _menu() -> Menu:
             Link(StepId("beans.bake"), StepId("roots.roast"), 0, 240, LinkKind.END_TO_END),
             Link(StepId("beans.simmer"), StepId("cream.whip"), 0, None, brings=Quantity(Fraction(1, 3), "l")),
         ),
+        (
+            Stock(
+                "dried beans",
+                Quantity(Fraction(200), "g"),
+                Quantity(Fraction(500), "g"),
+                "bag",
+                Fraction(19, 20),
+                "dry goods",
+                300,
+            ),
+            Stock("mustard"),
+        ),
+        (Guest("Orla", 1, ("mustard", "celery"), ("beans",), "pregnant"), Guest("the Reeds", 4)),
+        covers=9,
     )
 
 
@@ -172,7 +212,7 @@ def _beans() -> Dish:
         keep=Keep(45, Wait(Holding.HOT)),
         ingredients=(
             Ingredient(
-                "dried beans", Quantity(Fraction(500), "g"), "picked over", StepId("beans.soak"), "dry goods"
+                "dried beans", Quantity(Fraction(500), "g"), "picked over", StepId("beans.soak"), "dry goods", pieces=2
             ),
             Ingredient("salt", Quantity(Fraction(8), "g"), on_hand=True, per_kg_of="dried beans"),
             Ingredient("mustard", allergens=("mustard",)),
@@ -180,6 +220,9 @@ def _beans() -> Dish:
         allergens=("mustard", "celery"),
         plating="from the casserole",
         note="better\nthe next day",
+        scale=Fraction(5, 3),
+        pan="round 26 cm",
+        pan_wanted="GN 1/2-65",
     )
 
 

@@ -31,6 +31,8 @@ def test_a_new_file_gets_every_row() -> None:
         "step": 6,
         "ingredient": 3,
         "link": 5,
+        "stock": 2,
+        "guest": 2,
         "pin": 3,
         "choice": 1,
         "length_choice": 2,

@@ -55,7 +55,13 @@ def test_no_field_of_a_plan_is_forgotten() -> None:
         "transfer",
         "opens",
     ]
-    assert [each.name for each in dataclasses.fields(Menu)] == ["dishes", "links"]
+    assert [each.name for each in dataclasses.fields(Menu)] == [
+        "dishes",
+        "links",
+        "stocks",
+        "guests",
+        "covers",
+    ]
     assert [each.name for each in dataclasses.fields(Kitchen)] == ["name", "stations", "vessels", "cooks", "walk"]
     assert [each.name for each in dataclasses.fields(Decisions)] == [
         "manner",
