@@ -22,7 +22,7 @@ BAD_INPUT, STOPPED, NOBODY_READS = 2, 130, 141
 
 _WAYS = (
     *("arrange", "check", "why", "ways", "quality", "chances", "late"),
-    *("sheet", "picture", "schema", "demo"),
+    *("sheet", "picture", "list", "draft", "schema", "demo"),
 )
 _MOST_FAULTS = 3
 _LONGEST_SEARCH = 86_400
@@ -34,6 +34,8 @@ examples:
   cookday demo plans                                 put the demo plans into the folder plans
   cookday arrange plans/harvest_supper.toml --timetable supper.json
   cookday sheet plans/harvest_supper.toml --timetable supper.json --to supper.pdf
+  cookday list plans/harvest_supper.toml --kind order   what to buy, on which day
+  cookday draft tart.html --to supper.toml --untimed 10   put a saved page's recipe into a plan
   cookday ways plans/too_much.toml                   what to change so that all meets
   cookday late plans/harvest_supper.toml --timetable supper.json --at 18:40 --by 20
 
@@ -175,6 +177,8 @@ def _parser() -> argparse.ArgumentParser:
     _advice_ways(ways)
     _sheet_way(ways.add_parser("sheet", help="write the run sheet as PDF"), scripted.sheet)
     _picture_way(ways.add_parser("picture", help="write a picture of the timeline"), scripted.picture)
+    _list_way(ways.add_parser("list", help="print what to buy, or what to pull out of the cupboards"))
+    _draft_way(ways.add_parser("draft", help="read a recipe: print it as a text plan, or put it into a plan"))
     schema = ways.add_parser("schema", help="print the JSON Schema of plans written as text")
     schema.set_defaults(run=scripted.schema)
     demo = ways.add_parser("demo", help="put the demo plans into a folder")
@@ -242,6 +246,31 @@ def _picture_way(parser: argparse.ArgumentParser, run: Way) -> None:
     parser.set_defaults(run=run)
 
 
+def _list_way(parser: argparse.ArgumentParser) -> None:
+    from app import scripted_lists
+
+    _plan(parser)
+    _effort(parser)
+    _used(parser)
+    kinds = "order: what to buy, when, for what; pull: vessels, tools and serving dishes, the most in use at once"
+    parser.add_argument("--kind", choices=scripted_lists.KINDS, required=True, help=kinds)
+    parser.set_defaults(run=scripted_lists.lists)
+
+
+def _draft_way(parser: argparse.ArgumentParser) -> None:
+    from app import scripted_draft
+    from core.measures.unit_names import SYSTEMS
+
+    page = "a saved web page, JSON with a schema.org Recipe, or plain text; or a draft finished as text (.toml)"
+    parser.add_argument("page", type=Path, metavar="PAGE", help=page)
+    parser.add_argument("--to", type=Path, metavar="PLAN", help="put it into this plan, new or there already")
+    untimed = "the length of each step whose length the page does not tell, such as 10 or 8/10/15"
+    parser.add_argument("--untimed", type=_span, metavar="MIN", help=untimed)
+    cups = "whose spoons, cups and pints plain ones are (us)"
+    parser.add_argument("--measures", choices=tuple(SYSTEMS), default="us", help=cups)
+    parser.set_defaults(run=scripted_draft.draft)
+
+
 def _made_from_a_timetable(parser: argparse.ArgumentParser, ends: str) -> None:
     _plan(parser)
     _effort(parser)
@@ -283,6 +312,19 @@ def _seconds(text: str) -> float:
     if not isfinite(seconds) or not 0 < seconds <= _LONGEST_SEARCH:
         raise argparse.ArgumentTypeError(f"“{text}” seconds: give more than 0 and at most {_LONGEST_SEARCH}")
     return seconds
+
+
+def _span(text: str) -> Any:
+    from core.measures.minutes import parse_span
+    from core.plan.step import Span
+
+    try:
+        low, likely, high = parse_span(text)
+    except Refusal as refusal:
+        raise argparse.ArgumentTypeError(refusal.text) from None
+    if low < 1:
+        raise argparse.ArgumentTypeError(f"“{text}” is no length for a step; give 1 min or more")
+    return Span(low, likely, high)
 
 
 def _seed(text: str) -> int:

@@ -1,0 +1,136 @@
+"""Verbs of recipes: which begin a new piece of work, and which go on without a cook. Common practice."""
+
+from __future__ import annotations
+
+import re
+
+
+def _words(text: str) -> tuple[str, ...]:
+    return tuple(text.split())
+
+
+_VERBS = _words(
+    "add adjust allow arrange assemble bake barbecue baste beat bend blanch blend blitz boil bone braise "
+    "bread bring broil brown bruise brush bury carry carve char check chill chop clean clear coat combine "
+    "continue cook cool core cover crack cream crimp crumble crush cube cure cut decorate deep-fry "
+    "defrost deglaze dice dip discard dissolve divide drain dredge drizzle drop dry dust empty enjoy feed "
+    "fill finish fish fit flake flash flatten flip flour fold form freeze fry garnish gather give glaze "
+    "grate grease grill grind halve hang heat hull infuse invert joint juice keep knead knock ladle lay "
+    "leave let lift light line loosen lower macerate make marinade marinate mash massage measure melt "
+    "mince mix moisten mound move open pack pan-fry parboil pare part pat peel pick pierce pinch pipe pit "
+    "place plate plunge poach pod pop pour preheat prepare press prick process proof prop prove pull "
+    "puree push put quarter raise reboil reduce refrigerate reheat release remove repeat replace reserve "
+    "rest return rinse rise roast roll rotate rub salt saute scald scale scatter scoop score scrape scrub "
+    "scrunch seal sear season separate serve set shake shape shell shred shuck sieve sift simmer skewer "
+    "skim skin slice slide slip smash smear smoke smooth snip soak soften spatchcock spike spoon spread "
+    "sprinkle squash squeeze stack stand start steam steep stew stir stone store strain stretch strip "
+    "stuff submerge sweat swirl take taste tear temper tent test thaw thicken thin thread throw tie tilt "
+    "tip toast top toss transfer trim truss tuck turn unmould unroll unwrap use wait warm wash weigh whip "
+    "whisk whizz wilt wipe work wrap zest"
+)
+BEGINS = rf"(?:{'|'.join(sorted(_VERBS, key=len, reverse=True))})\b"
+"""Pattern of a verb that begins a piece of work, in even text."""
+
+_NOUNS = _words(
+    "bread butter cream flour juice oil pepper salt stock top toast core roast steam zest stone shell "
+    "skin quarter bone part light fish dust flake flash stuff work dip stew process crumble squash "
+    "barbecue grill roll broil pinch cube joint smoke use spread glaze purée puree mash seal"
+)
+JOINS = (
+    rf"(?!(?:{'|'.join(_NOUNS)})\b(?! (?:the|it|them|with|for|over|in|at|each|until|gently|a|an|"
+    rf"your)\b)){BEGINS}"
+)
+"""The same after "and" or a comma, where a noun of the same spelling may stand ("salt and pepper")."""
+
+ALONE = frozenset(
+    _words(
+        "bake boil braise brine chill cool cure defrost ferment freeze hang infuse macerate marinade "
+        "marinate parboil poach proof prove reboil refrigerate rest rise roast simmer smoke soak stand "
+        "steam steep stew thaw wait leave let allow keep hold store"
+    )
+)
+"""Verbs of work that goes on without a cook."""
+
+MOVES = frozenset(
+    _words(
+        "put place transfer return slide set pop move tip take remove lift lay arrange slip push pull "
+        "bring give hang"
+    )
+)
+"""Verbs that carry food from place to place: no work of their own beside a place that takes and gives."""
+
+TRIFLES = MOVES | frozenset(
+    _words(
+        "cover uncover wrap tent seal lower raise reduce increase turn add pour stir season continue "
+        "shake carry bury"
+    )
+)
+"""Work so small that it belongs to what follows it in the same place."""
+
+COOKS = frozenset(
+    _words("cook continue carry fry heat warm reheat finish return give turn lower raise reduce add stir")
+)
+"""Verbs that go on where the step before was."""
+
+_WAITS = re.compile(
+    r"\b(?:leave|let|allow|left|set|put|keep|leaving|should|must|needs? to|will)\b.*?\b"
+    r"(?P<verb>rest|stand|cool|rise|prove|proof|chill|marinate|soak|steep|infuse|simmer|boil|bake|roast|"
+    r"freeze|"
+    r"thaw|cure|ferment|drain|dry|set|soften|steam|sit|bubble|cook|temper|macerate)\b"
+)
+_LEAD = re.compile(
+    r"(?:(?:and|but|or|then|now|next|finally|first|firstly|second|secondly|lastly|also|once more|again|"
+    r"again,|please|"
+    r"to finish|to serve|meanwhile|in the meantime|immediately|gently|very|\w+ly)\b,? |[\W_]+|[0-9]+[.)] )*"
+)
+_WORD = re.compile(r"[a-z]+(?:-[a-z]+)*")
+_GERUNDS = {
+    each: verb
+    for verb in _VERBS
+    for each in (f"{verb}ing", f"{verb[:-1]}ing" if verb.endswith("e") else f"{verb}{verb[-1]}ing")
+}
+_OPENS = re.compile(
+    r"(?:after|once|when|as soon as|in|on|for|to|with|using|while|whilst|a|an|the|at|by|into|over|under|"
+    r"from|meanwhile|"
+    r"before|about|just|just before|shortly|half|around|as|[0-9]+|one|two|three|four|five|ten|during|if|"
+    r"working)\b"
+)
+_FIRST_BEGIN = re.compile(rf"\b{BEGINS}")
+
+
+def lead_end(plain: str, start: int, end: int) -> int:
+    """Return where the words "and then gently" before the verb of plain[start:end] end."""
+    met = _LEAD.match(plain, start, end)
+    return met.end() if met else start
+
+
+def verb_of(plain: str, start: int, end: int) -> str:
+    """Return the verb of a clause: "leave it to rest" rests, "once cool, slice" slices; else its first word."""
+    at = lead_end(plain, start, end)
+    first = _WORD.match(plain, at, end)
+    waits = _WAITS.match(plain, at, end)
+    if waits:
+        verb = waits["verb"]
+        return "rest" if verb == "sit" else verb
+    if first and _FIRST_BEGIN.fullmatch(first[0]):
+        return first[0]
+    comma = plain.find(", ", at, end)
+    later = _FIRST_BEGIN.match(plain, lead_end(plain, comma + 2, end), end) if comma >= 0 else None
+    if later:
+        return later[0]
+    if any_known := _FIRST_BEGIN.search(plain, at, end):
+        return any_known[0]
+    return first[0] if first else ""
+
+
+def opens_only(plain: str, start: int, end: int) -> bool:
+    """Tell whether plain[start:end] only opens what follows its comma: "After 20 minutes", "In a large bowl"."""
+    at = lead_end(plain, start, end)
+    if not plain[at:end].strip(" .,;"):
+        return True
+    return _OPENS.match(plain, at, end) is not None and not plain.startswith("before ", at)
+
+
+def imperative(gerund: str) -> str:
+    """Return "slice" of "slicing", a word that is none as it is."""
+    return _GERUNDS.get(gerund, gerund)
