@@ -7,11 +7,19 @@ from core.food.cooling_rules import FROM_HOT, FROM_ROOM, Checkpoint, CoolingRule
 from core.food.hands import HandsBudget, Person, Reach, Shares, Task, hands, shared
 from core.food.hands_of_plan import hands_budget
 from core.food.loads import LoadWork, frying_load, in_loads
+from core.food.measured import measured, show_measured
 from core.food.needs import needs_of
 from core.food.order_list import Need, OrderLine, Supply, order_list
+from core.food.pans import Pan, parse_pan, said_pan
+from core.food.pull_list import PullLine, PullList, pull_list
+from core.food.roasting import Estimate
+from core.food.scale_by import Scaling, by_factor, by_pan, by_servings, by_weight, scaling_of
+from core.food.scale_notes import piece_notes
 from core.food.scaling import Grows, Scaled, scaled, scaled_dish, usual_growth
+from core.food.shopping import Purchase, Shopping, Trip, order_lines, shopping
 from core.food.thawing import Thaw, ThawOffer, in_cold_water, in_fridge, thaw_offers
 from core.food.tins import Tin, Tins, area_wanted, baking_time, tin, tins_for
+from core.food.weighing import Weight, weighed
 
 __all__ = [
     "FROM_HOT",
@@ -21,6 +29,7 @@ __all__ = [
     "Checkpoint",
     "CoolingLog",
     "CoolingRule",
+    "Estimate",
     "Grows",
     "HandsBudget",
     "Judged",
@@ -28,13 +37,19 @@ __all__ = [
     "LoadWork",
     "Need",
     "OrderLine",
+    "Pan",
     "Person",
+    "PullLine",
+    "PullList",
+    "Purchase",
     "Reach",
     "Reading",
     "Ring",
     "Scale",
     "Scaled",
+    "Scaling",
     "Shares",
+    "Shopping",
     "State",
     "Supply",
     "Task",
@@ -42,10 +57,16 @@ __all__ = [
     "ThawOffer",
     "Tin",
     "Tins",
+    "Trip",
+    "Weight",
     "area_wanted",
     "baking_time",
     "boil",
     "boiling_point",
+    "by_factor",
+    "by_pan",
+    "by_servings",
+    "by_weight",
     "cooling_log",
     "frying_load",
     "hands",
@@ -54,16 +75,26 @@ __all__ = [
     "in_fridge",
     "in_loads",
     "judged",
+    "measured",
     "needs_of",
     "next_limit",
+    "order_lines",
     "order_list",
+    "parse_pan",
+    "piece_notes",
+    "pull_list",
+    "said_pan",
     "scaled",
     "scaled_dish",
+    "scaling_of",
     "shared",
+    "shopping",
+    "show_measured",
     "thaw_offers",
     "tin",
     "tins_for",
     "useful_power",
     "usual_growth",
+    "weighed",
     "with_kettle",
 ]

@@ -13,7 +13,10 @@ from math import ceil
 from core.food.sound import in_unit, same_kind, some, sound
 from core.measures.quantity import TO_TASTE, Quantity
 from core.measures.refusal import Refusal
+from core.measures.words import plural_of
 from core.plan.check_words import short
+
+_SINGULARS = {plural_of(each): each for each in ("leaf", "loaf", "half", "calf", "knife", "shelf", "tomato", "potato")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +54,8 @@ class OrderLine:
     """One item to order. All amounts are in one unit; of what is added to taste there is none.
 
     `ready`: what the dishes want; `purchased`: that over the yield; `at_home`: what is in store, and what of
-    the wanted is made or ticked as on hand; `buy`: the rest; `packs` None: sold loose.
+    the wanted is made or ticked as on hand; `buy`: the rest; `packs` None: sold loose. `in_store`: what of it is
+    known to be in store (None: not told).
     """
 
     item: str
@@ -63,6 +67,7 @@ class OrderLine:
     pack: Quantity | None = None
     packs: int | None = None
     sold_as: str = "pack"
+    in_store: Quantity | None = None
 
     @property
     def by(self) -> int | None:
@@ -88,8 +93,22 @@ class OrderLine:
 
 
 def key_of(item: str) -> str:
-    """Return by what name an item is known: capitals and spaces do not matter."""
-    return " ".join(item.casefold().split())
+    """Return by what name an item is known: capitals, spaces and a plural at its end do not matter."""
+    *before, last = item.casefold().split() or [""]
+    return " ".join([*before, _singular(last)])
+
+
+def _singular(word: str) -> str:
+    """Return a word without its plural ending: a key, not a word to show."""
+    if word in _SINGULARS:
+        return _SINGULARS[word]
+    if word.endswith("ies") and len(word) > 4:
+        return word[:-3] + "y"
+    if word.endswith(("ches", "shes", "sses", "xes", "oes")):
+        return word[:-2]
+    if word.endswith("s") and len(word) > 3 and not word.endswith(("ss", "us", "is")):
+        return word[:-1]
+    return word
 
 
 def order_list(needs: Iterable[Need], supplies: Mapping[str, Supply] | None = None) -> tuple[OrderLine, ...]:
@@ -182,6 +201,7 @@ def _line(needs: list[Need], supply: Supply) -> OrderLine:
         pack,
         None if pack is None else ceil(buy / in_unit(pack, unit, item)),
         supply.sold_as,
+        store,
     )
 
 

@@ -132,12 +132,15 @@ def by_the_spoon(quantity: Quantity) -> Quantity:
     return Quantity(near, quantity.unit) if near else quantity
 
 
-def scaled_dish(dish: Dish, wanted: int | None = None) -> tuple[Scaled, ...]:
-    """Return a dish's ingredients in their order, for the servings wanted (None: the dish's own number).
+def scaled_dish(
+    dish: Dish, wanted: int | None = None, factor: Fraction | int | None = None
+) -> tuple[Scaled, ...]:
+    """Return a dish's ingredients in their order, for the servings wanted or times a factor (None: the dish's own).
 
     What is written per kilogram of another ingredient comes to that ingredient's kilograms times the rule.
     """
-    factor = dish.factor if wanted is None else Fraction(wanted, dish.written_for)
+    if factor is None:
+        factor = dish.factor if wanted is None else Fraction(wanted, dish.written_for)
     return tuple(scaled(each.item, written_amount(dish, each), factor) for each in dish.ingredients)
 
 

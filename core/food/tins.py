@@ -66,11 +66,16 @@ USUAL = (
 """Tins of a home; the cook's own replace them."""
 
 GASTRONORM = {
+    "GN 2/1": tin(65, 53),
     "GN 1/1": tin(53, Fraction(65, 2)),
     "GN 2/3": tin(Fraction(177, 5), Fraction(65, 2)),
+    "GN 2/4": tin(53, Fraction(81, 5)),
     "GN 1/2": tin(Fraction(65, 2), Fraction(53, 2)),
     "GN 1/3": tin(Fraction(65, 2), Fraction(88, 5)),
     "GN 1/4": tin(Fraction(53, 2), Fraction(81, 5)),
+    "GN 2/8": tin(Fraction(65, 2), Fraction(66, 5)),
+    "GN 1/6": tin(Fraction(88, 5), Fraction(81, 5)),
+    "GN 1/9": tin(Fraction(88, 5), Fraction(54, 5)),
 }
 """Outer sizes, from EN 631 as makers print them."""
 
