@@ -9,6 +9,7 @@ from PySide6.QtCore import QCoreApplication
 from app.fields import Spec, attribute, by_key
 from app.fields.typed_text import LIST, NAME
 from app.fields.typed_times import NIGHT, WINDOWS
+from app.places.kitchen.cook_hours import CookBeside
 from app.places.kitchen.things_leaf import Things
 from core.plan.edits import AddCook, ChangeCook, RemoveCook
 from core.plan.ids import CookId, fresh
@@ -42,13 +43,15 @@ def cooks() -> Things:
             attribute(Spec("night", tr("When they sleep"), NIGHT, tr("23:00-07:00, or none"), "", 110, 0)),
         ]
     )
+    lines = [
+        ["name", tr("can"), "skills"],
+        [tr("there"), "present", tr("away"), "breaks", tr("sleeps"), "night"],
+    ]
     return Things(
         of=lambda kitchen: kitchen.cooks,
         parts=parts,
-        lines=[
-            ["name", tr("can"), "skills"],
-            [tr("there"), "present", tr("away"), "breaks", tr("sleeps"), "night"],
-        ],
+        lines=lines,
+        large=lines,
         added=_added,
         changed=lambda cook: ChangeCook(cook.id, cook),
         copied=_copied,
@@ -59,6 +62,7 @@ def cooks() -> Things:
             "Everybody who works, with the hours they are there. Day 0 is the day of plating, day -1 the day before: "
             "“day 0 15:00-24:00”. Nights are kept free unless you say “none”."
         ),
+        beside=CookBeside,
     )
 
 

@@ -13,12 +13,15 @@ from app.fields.typed_kitchen import PER_CENT, POINTS, RATE, SETTINGS, SHELVES, 
 from app.fields.typed_text import COUNT, SENTENCE, WORDS
 from app.fields.typed_times import MINUTES, MINUTES_IF_ANY, WINDOWS
 from app.look.words import kind_word
+from app.places.kitchen.typed_sizes import INSIDE, OFFSET
 from core.plan.edits import ChangeStation, Edit, Together
 from core.plan.ids import StationId, fresh
 from core.plan.kitchen import COLD, HEATED, Heater, Kitchen, Shelf, Station, StationKind
 
 _FIRES = frozenset({StationKind.GRILL, StationKind.SMOKER})
-_HEATER = ("settings", "from_cold", "up", "down", "keep_on", "full")
+_HEATER = ("settings", "offset", "from_cold", "up", "down", "keep_on", "full")
+_SIZED = HEATED | COLD | {StationKind.HOT_BOX}  # kinds that a vessel goes into
+_RARE = ("inside", "place", "hours", "up", "down", "keep_on", "full", "laying", "fires", "not_with")
 _SHARED = HEATED | {StationKind.MACHINE}  # kinds of which two may be one appliance
 
 
@@ -29,60 +32,104 @@ def tr(words: str) -> str:
 
 def station_parts(kitchen: Callable[[], Kitchen], station: StationId) -> dict[str, Part]:
     """Return all fields of a station, which is to be found in the kitchen of the moment."""
-    kinds = [(kind, kind_word(kind)) for kind in StationKind]
-    settings = Spec("settings", tr("Goes from … to"), SETTINGS, "", "50 to 250 C")
+    apart = tr("Stations that rest while this one is hot or in use: the grill in an oven's roof")
+    hours = tr("day 0 is the day of plating: day -1 12:00 to day 1 00:00")
+    tin = tr("What a tin has to go into: 46x38 cm")
     return by_key(
         [
-            attribute(Spec("name", tr("Name"), SENTENCE, grows=2)),
-            attribute(Spec("kind", tr("What it is"), Picked(lambda: kinds))),
-            attribute(Spec("units", tr("Places"), COUNT)),
-            attribute(Spec("place", tr("Stands in"), WORDS, tr("Touches in another place cost the way there"))),
-            Part(Spec("heats", tr("keeps a set heat"), Ticked()), lambda it: it.heater is not None, _heats),
-            Part(settings, lambda it: _range(it.heater), _with_range),
-            _of_heater(
-                Spec(
-                    "from_cold",
-                    tr("From cold"),
-                    POINTS,
-                    tr("Measured, one or several: 160 C in 10 min; 230 C in 25 min"),
-                    "200 C in 18 min",
-                )
+            *_plain_parts(),
+            *_shown_heat_parts(),
+            *_shown_fire_parts(),
+            Part(
+                Spec("inside", tr("Inside, wide x deep"), INSIDE, tin, tr("not told")),
+                lambda it: (it.wide, it.deep),
+                lambda it, size: replace(it, wide=size[0], deep=size[1]),
+            ),
+            attribute(
+                Spec("place", tr("Stands in"), WORDS, tr("Touches in another place cost the way there"))
             ),
             *_heat_parts(),
-            attribute(Spec("fan", tr("has a fan"), Ticked())),
             *_fire_parts(),
             Part(
-                Spec(
-                    "not_with",
-                    tr("Not at the same time as"),
-                    stations_of(kitchen, station),
-                    tr("Stations that rest while this one is hot or in use: the grill in an oven's roof"),
-                    tr("any"),
-                ),
+                Spec("not_with", tr("Not together with"), stations_of(kitchen, station), apart, tr("any")),
                 lambda it: apart_from(it.id, kitchen()),
                 lambda it, others: replace(it, not_with=others),
             ),
-            attribute(
-                Spec(
-                    "shelves",
-                    tr("Shelves, the lowest first"),
-                    SHELVES,
-                    tr("Area and height: 2000 cm2, 26 cm: lowest; 50x40 cm, 18 cm"),
-                    tr("none: counted by places"),
-                    grows=2,
-                )
-            ),
-            attribute(
-                Spec(
-                    "hours",
-                    tr("There only"),
-                    WINDOWS,
-                    tr("day 0 is the day of plating: day -1 12:00 to day 1 00:00"),
-                    tr("always"),
-                    grows=2,
-                )
-            ),
+            attribute(Spec("hours", tr("There only"), WINDOWS, hours, tr("always"), grows=2)),
         ]
+    )
+
+
+def _shown_fire_parts() -> list[Part]:
+    """Return the fields of a fire that every cook knows of it."""
+    ready = tr("Until the fire is ready; 0 for none")
+    return [
+        attribute(Spec("lighting", tr("Lighting takes"), MINUTES, ready)),
+        attribute(
+            Spec("burns", tr("Burns for"), MINUTES_IF_ANY, tr("From when it is ready"), tr("no limit"))
+        ),
+    ]
+
+
+def _fire_parts() -> list[Part]:
+    """Return the fields of a fire that seldom matter."""
+    laying = tr("The first minutes: laying and lighting it")
+    fires = tr("How many fires there are charcoal and time for")
+    return [
+        attribute(Spec("laying", tr("of which with a cook"), MINUTES, laying)),
+        attribute(Spec("fires", tr("May be lit, times"), COUNT, fires)),
+    ]
+
+
+def _plain_parts() -> list[Part]:
+    """Return the fields of what a station is and holds."""
+    kinds = [(kind, kind_word(kind)) for kind in StationKind]
+    shelves = tr("Area and height: 2000 cm2, 26 cm: lowest; 50x40 cm, 18 cm")
+    return [
+        attribute(Spec("name", tr("Name"), SENTENCE, grows=2)),
+        attribute(Spec("kind", tr("What it is"), Picked(lambda: kinds))),
+        attribute(Spec("units", tr("Places"), COUNT)),
+        attribute(
+            Spec(
+                "shelves",
+                tr("Shelves, the lowest first"),
+                SHELVES,
+                shelves,
+                tr("none: counted by places"),
+                grows=2,
+            )
+        ),
+    ]
+
+
+def _shown_heat_parts() -> list[Part]:
+    """Return the fields of a heater that every cook knows of an oven."""
+    cold = tr("Measured, one or several: 160 C in 10 min; 230 C in 25 min")
+    off = tr(
+        "By how much it is hotter or colder than its dial says: 10 C hot, 15 C cold; empty where the dial is true"
+    )
+    return [
+        Part(Spec("heats", tr("keeps a set heat"), Ticked()), lambda it: it.heater is not None, _heats),
+        attribute(Spec("fan", tr("has a fan"), Ticked())),
+        Part(
+            Spec("settings", tr("Goes from … to"), SETTINGS, "", "50 to 250 C"),
+            lambda it: _range(it.heater),
+            _with_range,
+        ),
+        _of_heater(
+            Spec("offset", tr("Runs hot or cold by"), OFFSET, off, tr("true to its dial"), hint=dial_words)
+        ),
+        _of_heater(Spec("from_cold", tr("From cold"), POINTS, cold, "200 C in 18 min", grows=2)),
+    ]
+
+
+def dial_words(offset: int) -> str:
+    """Return what the dial must say, by an example; '' where the dial is true."""
+    wanted = 180
+    return (
+        tr("For {wanted} °C set the dial to {dial}").format(wanted=wanted, dial=wanted - offset)
+        if offset
+        else ""
     )
 
 
@@ -90,20 +137,10 @@ def _heat_parts() -> list[Part]:
     """Return the fields of how a heater goes up and down, and what it does when full."""
     full = tr("While all its places are taken, and not by one dish alone; usual are 10 to 15 %, 0 for never")
     return [
-        _of_heater(Spec("up", tr("Warms by, °C a minute"), RATE)),
-        _of_heater(Spec("down", tr("Cools by, °C a minute"), RATE)),
-        _of_heater(Spec("keep_on", tr("Left on through pauses of"), MINUTES)),
-        _of_heater(Spec("full", tr("Takes longer when full by"), PER_CENT, full)),
-    ]
-
-
-def _fire_parts() -> list[Part]:
-    """Return the fields of a fire."""
-    return [
-        attribute(Spec("lighting", tr("Lighting takes"), MINUTES, tr("Until the fire is ready; 0 for none"))),
-        attribute(Spec("laying", tr("of which with a cook"), MINUTES, tr("The first minutes: laying and lighting it"))),
-        attribute(Spec("burns", tr("Burns for"), MINUTES_IF_ANY, tr("From when it is ready"), tr("no limit"))),
-        attribute(Spec("fires", tr("May be lit, times"), COUNT, tr("How many fires there are charcoal and time for"))),
+        _of_heater(Spec("up", tr("Warms, °C a minute"), RATE)),
+        _of_heater(Spec("down", tr("Cools, °C a minute"), RATE)),
+        _of_heater(Spec("keep_on", tr("Left on for pauses of"), MINUTES)),
+        _of_heater(Spec("full", tr("Slower when full by"), PER_CENT, full)),
     ]
 
 
@@ -133,6 +170,7 @@ def keys_for(station: Station, kitchen: Kitchen) -> set[str]:
     keys |= {"units"} if not station.shelves else set()
     keys |= {"heats"} if station.kind in HEATED else set()
     keys |= set(_HEATER) if station.heater is not None else set()
+    keys |= {"inside"} if station.kind in _SIZED or station.wide or station.deep else set()
     keys |= {"fan"} if station.kind is StationKind.OVEN else set()
     keys |= {"lighting", "burns"} if fire else set()
     keys |= {"laying"} if station.lighting else set()
@@ -140,6 +178,23 @@ def keys_for(station: Station, kitchen: Kitchen) -> set[str]:
     keys |= {"not_with"} if station.kind in _SHARED or apart_from(station.id, kitchen) else set()
     keys |= {"shelves"} if station.kind in COLD or station.shelves else set()
     return keys
+
+
+def rare_keys(station: Station, kitchen: Kitchen) -> set[str]:
+    """Return the keys of fields that seldom matter and say nothing unusual of this station."""
+    plain = Station(station.id, station.name, station.kind)
+    usual = {
+        "inside": station.kind in COLD and (station.wide, station.deep) == (0, 0),
+        "not_with": not apart_from(station.id, kitchen),
+        "laying": station.laying == min(plain.laying, station.lighting or plain.laying),
+        "place": station.place == plain.place,
+        "hours": not station.hours,
+        "fires": station.fires == plain.fires,
+    }
+    heater, as_usual = station.heater or Heater(), Heater()
+    for key in ("up", "down", "keep_on", "full"):
+        usual[key] = getattr(heater, key) == getattr(as_usual, key)
+    return {key for key in _RARE if usual[key]} & keys_for(station, kitchen)
 
 
 def units_label(kind: StationKind) -> str:

@@ -19,6 +19,18 @@ def menu_sheet(palette: Palette) -> str:
     #detailsPaper {{ background: {p.panel}; }}
     #leftOpen {{ background: {p.panel}; border-bottom: 1px solid {p.line}; border-left: 6px solid {p.accent}; }}
     #flow {{ background: {p.ground}; }}
+    #flowPanel {{ background: {p.ground}; border: 0; border-left: 1px solid {p.line}; }}
+    #flowFoot {{ background: {p.panel}; border: 0; border-top: 1px solid {p.line}; }}
+    #flowFinder {{ background: {p.lane}; border: 0; border-top: 2px solid {p.accent}; }}
+    #flowFinder QLineEdit {{ background: {p.ground}; color: {p.ink}; border: 1px solid {p.rail}; padding: 3px; }}
+    #flowFinder QLineEdit:focus {{ border: 2px solid {p.accent}; padding: 2px; }}
+    #flowFound, #usualList {{ background: {p.ground}; color: {p.ink}; border: 1px solid {p.line}; }}
+    #flowFound::item, #usualList::item {{ padding: 5px 6px; }}
+    #flowFound::item:selected, #usualList::item:selected {{ background: {p.accent}; color: {p.on_accent}; }}
+    QLineEdit#flowWait {{ background: {p.lane}; border: 2px solid {p.accent}; }}
+    QLineEdit#flowWait[wrong="true"] {{ background: {p.lane}; border: 2px solid {p.clash}; color: {p.clash}; }}
+    #usualTold {{ padding: 6px 12px; background: {p.ground}; }}
+    #usual {{ background: {p.panel}; border: 2px solid {p.accent}; }}
     #teaching {{ color: {p.faint}; padding: 8px 12px; }}
     QSplitter::handle {{ background: {p.line}; }}
     QSplitter::handle:horizontal {{ width: 3px; }}

@@ -1,274 +1,156 @@
-"""The flow of a dish, painted: steps as boxes, links as arrows with their waits; drawn on from step to step."""
+"""The flow of a dish: steps as boxes, links as arrows with their waits; chosen and drawn with the mouse or by keys."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import (
-    QColor,
-    QFont,
-    QHelpEvent,
-    QMouseEvent,
-    QPainter,
-    QPaintEvent,
-    QPen,
-    QPolygonF,
-    QResizeEvent,
-)
-from PySide6.QtWidgets import QScrollArea, QToolTip, QWidget
+from dataclasses import replace
 
-from app.fields.wrapping import wrapped
-from app.look.colours import Palette, Tone, palette_under
-from app.places.menu.flow_layout import FlowLayout, Point, Sizes, laid_out
-from app.places.menu.flow_words import spoken_link, wait_words
-from app.timeline.codes import dish_codes
-from core.plan.check_words import Words
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
+from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QMouseEvent, QResizeEvent
+from PySide6.QtWidgets import QApplication, QScrollArea, QWidget
+
+from app.places.menu.flow_keys import FlowKeys
+from app.places.menu.flow_paint import Aim
+from app.places.menu.flow_sheet import FlowSheet
 from core.plan.ids import StepId
-from core.plan.menu import Dish, Link, LinkKind
-from core.plan.plan import Plan
-
-_MARGIN = 14
-_WIDEST, _NARROWEST = 176.0, 124.0  # px of a box
-_HEAD = 5.0  # px, half the width of an arrow's head
 
 
 class FlowView(QScrollArea):
-    """Shows the flow. `chosen`: a step was clicked; `linked`: an arrow was drawn from one step to another."""
-
-    chosen = Signal(str)
-    linked = Signal(str, str)
+    """Scrolls the flow."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.paper = _Paper()
+        self.paper = FlowPaper()
         self.setObjectName("flow")
         self.setWidget(self.paper)
         self.setAlignment(Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.viewport().setAutoFillBackground(False)
-        self.setMinimumWidth(230)
-        self.paper.chosen.connect(self.chosen)
-        self.paper.linked.connect(self.linked)
+        self.setMinimumWidth(210)
+        self.paper.looked_at.connect(self._bring)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Make the boxes narrower where that lets the whole flow be seen."""
         super().resizeEvent(event)
         self.paper.fit(self.viewport().width())
 
-    def show_flow(self, plan: Plan, dish: Dish | None) -> None:
-        """Show the steps of a dish with what they hang on in other dishes."""
-        self.paper.show_flow(plan, dish)
-
-    def mark(self, step: StepId | None) -> None:
-        """Mark the chosen step and bring it into view."""
-        self.paper.marked = step
-        self.paper.update()
-        box = self.paper.box(step) if step is not None else None
-        if box is not None and self.isVisible():
-            middle = box.center().toPoint()
+    def _bring(self, area: QRectF) -> None:
+        if self.isVisible():
+            middle = area.center().toPoint()
             self.ensureVisible(middle.x(), middle.y(), 60, 60)
 
 
-class _Paper(QWidget):
-    """Paints the flow."""
-
-    chosen = Signal(str)
-    linked = Signal(str, str)
+class FlowPaper(FlowSheet):
+    """A flow that takes the mouse and the keys."""
 
     def __init__(self) -> None:
         super().__init__()
-        self.marked: StepId | None = None
-        self._plan: Plan | None = None
-        self._dish: Dish | None = None
-        self._links: tuple[Link, ...] = ()
-        self._nodes: list[StepId] = []
-        self._room = 0
-        self._layout = FlowLayout({}, {}, 0, 0)
-        self._sizes = Sizes()
-        self._drawn_from: str | None = None
-        self._drawn_to = QPointF()
-        self.setMouseTracking(True)
+        self._pressed: tuple[StepId, bool, QPointF] | None = None
+        self._keys = FlowKeys(self)
 
-    def show_flow(self, plan: Plan, dish: Dish | None) -> None:
-        """Lay the flow out anew."""
-        self._plan, self._dish = plan, dish
-        own = [step.id for step in dish.steps] if dish is not None else []
-        self._nodes = self._gathered(plan, own)
-        self.setAccessibleName(self.tr("Flow of the dish"))
-        self.setAccessibleDescription("; ".join(spoken_link(plan, link) for link in self._links))
-        self._lay_out()
+    def let_go(self) -> None:
+        """Draw nothing any more, also while the mouse is still held down."""
+        self._pressed = None
+        super().let_go()
 
-    def fit(self, width: int) -> None:
-        """Use a width, if it is enough."""
-        if width != self._room:
-            self._room = width
-            self._lay_out()
-
-    def _gathered(self, plan: Plan, own: list[StepId]) -> list[StepId]:
-        self._links = tuple(link for link in plan.menu.links if link.before in own or link.after in own)
-        near = [end for link in self._links for end in (link.before, link.after)]
-        return list(dict.fromkeys([*own, *near]))
-
-    def _lay_out(self) -> None:
-        metrics = self.fontMetrics()
-        arrows = [(link.before, link.after) for link in self._links]
-        for width in (_WIDEST, (_WIDEST + _NARROWEST) / 2, _NARROWEST):
-            self._sizes = Sizes(width, 2 * metrics.lineSpacing() + 10, below=metrics.height() + 22)
-            self._layout = laid_out(self._nodes, arrows, self._sizes)
-            if self._layout.width + 2 * _MARGIN <= self._room:
-                break
-        self.resize(self.sizeHint())
-        self.updateGeometry()
-        self.update()
-
-    def sizeHint(self) -> QSize:
-        """Ask for the whole flow."""
-        return QSize(round(self._layout.width) + 2 * _MARGIN, round(self._layout.height) + 2 * _MARGIN)
-
-    def box(self, step: str) -> QRectF | None:
-        """Return the box of a step."""
-        corner = self._layout.boxes.get(step)
-        if corner is None:
-            return None
-        return QRectF(corner[0] + _MARGIN, corner[1] + _MARGIN, self._sizes.width, self._sizes.height)
-
-    def step_at(self, point: QPointF) -> str | None:
-        """Return the step under a point."""
-        for step in self._layout.boxes:
-            box = self.box(step)
-            if box is not None and box.contains(point):
-                return step
-        return None
+    # ------------------------------------------------------------ mouse
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Choose a step; an arrow may be drawn from here."""
-        if event.button() is Qt.MouseButton.LeftButton:
-            self._drawn_from = self.step_at(event.position())
-            self._drawn_to = event.position()
-            if self._drawn_from is not None:
-                self.chosen.emit(self._drawn_from)
+        """Choose a step or a link; from a step a link may be drawn."""
+        if event.button() is not Qt.MouseButton.LeftButton or self.picture is None:
+            return
+        if self.aim is not None and self.aim.point is None:  # drawn by a key: the mouse may say where to
+            self.aim_at(replace(self.aim, over=self.picture.step_at(event.position())))
+            self.land()
+            return
+        step = self.picture.step_at(event.position())
+        if step is not None:
+            self._pressed = (step, not self.picture.draws_up(step, event.position()), event.position())
+            self.choose(step)
+            return
+        link = self.picture.link_at(event.position())
+        self.hold(None if link is None else link.key)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Draw the arrow on."""
-        over = self.step_at(event.position())
-        self.setCursor(Qt.CursorShape.PointingHandCursor if over is not None else Qt.CursorShape.ArrowCursor)
-        if self._drawn_from is not None:
-            self._drawn_to = event.position()
+        """Draw the link on; show what is under the pointer."""
+        if self.picture is None:
+            return
+        over = self.picture.step_at(event.position())
+        hand = over is not None or self.picture.link_at(event.position()) is not None
+        self.setCursor(Qt.CursorShape.PointingHandCursor if hand else Qt.CursorShape.ArrowCursor)
+        if over != self.hover:
+            self.hover = over
             self.update()
+        if self._pressed is None:
+            return
+        step, forward, begin = self._pressed
+        if self.aim is not None or (event.position() - begin).manhattanLength() >= QApplication.startDragDistance():
+            self.aim_at(Aim(step, forward, over, event.position()))
+            self.looked_at.emit(QRectF(event.position(), event.position()))
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """Link the step where the arrow began to the one where it ends."""
-        one, other = self._drawn_from, self.step_at(event.position())
-        self._drawn_from = None
+        """Link the step where the arrow began to the one where it ends; outside, ask which is meant."""
+        pressed, self._pressed = self._pressed, None
+        if pressed is None or self.picture is None:
+            return
+        begun = self.aim is not None
+        over = self.picture.step_at(event.position())
+        if over is not None and over != pressed[0]:
+            self.aim_at(Aim(pressed[0], pressed[1], over, event.position()))
+            self.land()
+        elif begun:
+            self.let_go()
+            self.left_out.emit(pressed[0], pressed[1], event.globalPosition().toPoint())
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Type the wait of a link; write in a step."""
+        if self.picture is None or event.button() is not Qt.MouseButton.LeftButton:
+            return
+        step = self.picture.step_at(event.position())
+        link = None if step is not None else self.picture.link_at(event.position())
+        if step is not None:
+            self.let_go()
+            self.opened.emit(step)
+        elif link is not None:
+            self.hold(link.key)
+            self.wait_wanted.emit("")
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Let the knobs go."""
+        self.hover = None
         self.update()
-        if one is not None and other is not None and one != other:
-            self.linked.emit(one, other)
+        super().leaveEvent(event)
+
+    # ------------------------------------------------------------ keys
 
     def event(self, event: QEvent) -> bool:
-        """Say a step in full under the pointer."""
+        """Say a step in full under the pointer; keep the keys that are the flow's own from the menus."""
         if event.type() is QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
-            self._tell(event.pos(), event.globalPos())
+            self.tell(event.pos(), event.globalPos())
+            return True
+        if (
+            event.type() is QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and self._keys.is_own(event)
+        ):
+            event.accept()
             return True
         return super().event(event)
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """Paint arrows, then boxes."""
-        if self._plan is None:
-            return
-        colours = palette_under(self.palette())
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        for link in self._links:
-            self._paint_arrow(painter, colours, link)
-        codes = dish_codes(self._plan)
-        for step in self._layout.boxes:
-            self._paint_box(painter, colours, StepId(step), codes)
-        if self._drawn_from is not None and (start := self.box(self._drawn_from)) is not None:
-            painter.setPen(QPen(QColor(colours.accent), 2, Qt.PenStyle.DashLine))
-            painter.drawLine(start.center(), self._drawn_to)
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Walk, draw links, type waits."""
+        if not self._keys.press(event):
+            super().keyPressEvent(event)
 
-    def _paint_box(self, painter: QPainter, colours: Palette, step: StepId, codes: dict) -> None:
-        box, plan = self.box(step), self._plan
-        if box is None or plan is None or self._dish is None:
-            return
-        dish = plan.dish_of[step]
-        tone = colours.tone(list(plan.dishes).index(dish.id))
-        own = dish.id == self._dish.id
-        chosen = step == self.marked
-        edge = QColor(colours.accent if chosen else tone.edge)
-        painter.setPen(QPen(edge, 2.5 if chosen else 1, Qt.PenStyle.SolidLine if own else Qt.PenStyle.DashLine))
-        painter.setBrush(QColor(tone.soft if own else colours.lane))
-        painter.drawRoundedRect(box, 5, 5)
-        inside = box.adjusted(7, 4, -6, -4)
-        lead = str([each.id for each in dish.steps].index(step) + 1) if own else codes[dish.id]
-        room = self._paint_lead(painter, inside, lead, None if own else tone, QColor(tone.on_soft))
-        painter.setPen(QColor(tone.on_soft if own else colours.ink))
-        painter.setFont(self.font())
-        lines = wrapped(plan.steps[step].does, self.font(), int(inside.width() - room))
-        if len(lines) > 2:
-            rest = " ".join(lines[1:])
-            lines = [lines[0], painter.fontMetrics().elidedText(
-                rest, Qt.TextElideMode.ElideRight, int(inside.width() - room)
-            )]  # fmt: skip
-        painter.drawText(inside.adjusted(room, 0, 0, 0), Qt.AlignmentFlag.AlignTop, "\n".join(lines))
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Have something chosen for the keys."""
+        super().focusInEvent(event)
+        if self.picture is not None and self.marked is None and self.picture.steps:
+            self.choose(self.picture.steps[0])
+        self.update()
 
-    def _paint_lead(
-        self, painter: QPainter, inside: QRectF, lead: str, chip: Tone | None, ink: QColor
-    ) -> int:
-        """Paint a step's number, or the letters of its dish on their colour; return the room that takes."""
-        bold = QFont(self.font())
-        bold.setBold(True)
-        painter.setFont(bold)
-        metrics = painter.fontMetrics()
-        wide = metrics.horizontalAdvance(lead)
-        if chip is not None:
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(QColor(chip.full))
-            painter.drawRoundedRect(QRectF(inside.left() - 2, inside.top(), wide + 8, metrics.height()), 3, 3)
-            painter.setPen(QColor(chip.on_full))
-            painter.drawText(inside.adjusted(2, 0, 0, 0), Qt.AlignmentFlag.AlignTop, lead)
-            return wide + 12
-        painter.setPen(ink)
-        painter.drawText(inside, Qt.AlignmentFlag.AlignTop, lead)
-        return wide + 8
-
-    def _paint_arrow(self, painter: QPainter, colours: Palette, link: Link) -> None:
-        points = [QPointF(x + _MARGIN, y + _MARGIN) for x, y in self._points(link)]
-        if len(points) < 2:
-            return
-        chain = link.kind is LinkKind.END_TO_START
-        painter.setPen(QPen(QColor(colours.rail), 1.6, Qt.PenStyle.SolidLine if chain else Qt.PenStyle.DotLine))
-        painter.drawPolyline(points)
-        end = points[-1]
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(QColor(colours.rail))
-        painter.drawPolygon(QPolygonF([end, end + QPointF(-_HEAD, -9), end + QPointF(_HEAD, -9)]))
-        words = wait_words(link)
-        if words:
-            painter.setFont(self.font())
-            metrics = painter.fontMetrics()
-            middle = self._label_place(link, points)
-            area = QRectF(0, 0, metrics.horizontalAdvance(words) + 6, metrics.height())
-            area.moveCenter(middle)
-            area.moveLeft(max(0.0, min(area.left(), self.width() - area.width())))
-            painter.fillRect(area, QColor(colours.ground))
-            painter.setPen(QColor(colours.faint))
-            painter.drawText(area, Qt.AlignmentFlag.AlignCenter, words)
-
-    def _label_place(self, link: Link, points: list[QPointF]) -> QPointF:
-        """Return where an arrow's words stand apart from those of the arrows that begin or end with it."""
-        begin = sum(each.before == link.before for each in self._links)
-        end = sum(each.after == link.after for each in self._links)
-        if begin == 1 and end > 1:
-            return points[0] + (points[1] - points[0]) * 0.35
-        return points[-2] + (points[-1] - points[-2]) * (0.62 if begin > 1 else 0.5)
-
-    def _points(self, link: Link) -> tuple[Point, ...]:
-        return self._layout.arrows.get((link.before, link.after), ())
-
-    def _tell(self, point: QPoint, where: QPoint) -> None:
-        step = self.step_at(QPointF(point))
-        if step is None or self._plan is None:
-            QToolTip.hideText()
-            return
-        said = Words(self._plan).step(StepId(step))
-        QToolTip.showText(where, self.tr("{step}\nDraw from here to a step that follows it.").format(step=said), self)
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Let a link go that was drawn by keys."""
+        super().focusOutEvent(event)
+        if self.aim is not None and self.aim.point is None:
+            self.let_go()
+        self.update()

@@ -8,14 +8,14 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLabel, QSplitter, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Page, Row, Rows, a_button, dress_inside, tried, with_key
+from app.fields import Page, Row, Rows, a_button, dress_inside, with_key
 from app.look.colours import palette_under
-from app.places.menu.flow import FlowView
+from app.places.menu.flow_panel import FlowPanel, tried_link
+from app.places.menu.flow_picture import links_of
 from app.places.menu.link_fields import end_specs, link_values, link_with, wait_specs
 from core.plan.edits import AddLink, ChangeLink, RemoveLink
 from core.plan.ids import DishId, StepId
 from core.plan.menu import Dish, Link
-from core.plan.plan import Plan
 
 
 class FollowsLeaf(QWidget):
@@ -30,15 +30,14 @@ class FollowsLeaf(QWidget):
         self._dish: DishId | None = None
         self._links: tuple[Link, ...] = ()
         self._ends: dict[str, StepId | None] = {"before": None, "after": None}
-        self.flow = FlowView()
+        self.flow = FlowPanel(opened)
         self.flow.chosen.connect(self.chosen)
-        self.flow.linked.connect(self._drawn)
         self.rows: Rows[Row] = Rows(self._made)
         self.new = self._new_row()
         self.teaching = QLabel(
             self.tr(
                 "Nothing follows anything here yet. Say which step comes before which, also across dishes, and how "
-                "long the food may wait in between. You may also draw from one step to another in the picture."
+                "long the food may wait in between. You may also draw from one step's edge to another in the picture."
             )
         )
         self.teaching.setObjectName("teaching")
@@ -77,7 +76,7 @@ class FollowsLeaf(QWidget):
 
     def link(self, before: StepId, after: StepId) -> str:
         """Link two steps; return why not, or ""."""
-        return tried(self._opened, AddLink(Link(before, after)), "menu")
+        return tried_link(self._opened, AddLink(Link(before, after)))
 
     def _show_new(self, dish: Dish | None, other: bool) -> None:
         steps = self._opened.plan.steps
@@ -125,19 +124,10 @@ class FollowsLeaf(QWidget):
         if before is not None and after is not None:
             self.new.refuse(self.link(before, after))
 
-    def _drawn(self, before: str, after: str) -> None:
-        self.new.refuse(self.link(StepId(before), StepId(after)))
-
     def _take(self, at: int, key: str, value: Any) -> str:
         link = self._links[at]
-        return tried(self._opened, ChangeLink(link.key, link_with(link, key, value)), "menu")
+        return tried_link(self._opened, ChangeLink(link.key, link_with(link, key, value)))
 
     def _remove(self, at: int) -> None:
         if at < len(self._links):
             self._opened.apply(RemoveLink(self._links[at].key), "menu")
-
-
-def links_of(plan: Plan, dish: Dish) -> tuple[Link, ...]:
-    """Return the links of a dish's steps, within it and to other dishes."""
-    own = {step.id for step in dish.steps}
-    return tuple(link for link in plan.menu.links if link.before in own or link.after in own)

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor
+from PySide6.QtGui import QColor, QFont
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 
@@ -227,6 +227,8 @@ def on_coals():
 
 def test_only_fires_are_laid_and_lit(shown):
     place, opened = shown(on_coals())
+    for each in ("oven", "grill"):
+        place.stations.cards[StationId(each)].more.click()
     oven, grill = (place.stations.cards[StationId(each)].form for each in ("oven", "grill"))
     for key in ("lighting", "laying", "burns", "fires"):
         assert grill.cells[key].isVisible()
@@ -243,7 +245,10 @@ def test_only_fires_are_laid_and_lit(shown):
 
 def test_a_grill_of_gas_is_neither_laid_nor_lit_again(shown):
     place, opened = shown(on_coals())
+    place.stations.cards[StationId("grill")].more.click()
     form = place.stations.cards[StationId("grill")].form
+    assert form.cells["laying"].isVisible()
+    assert form.cells["fires"].isVisible()
     set_field(form.field("lighting"), "0")
     set_field(form.field("burns"), "")
     assert not opened.plan.kitchen.station[StationId("grill")].is_fire
@@ -253,6 +258,7 @@ def test_a_grill_of_gas_is_neither_laid_nor_lit_again(shown):
 
 def test_a_full_oven_takes_longer(shown):
     place, opened = shown(a_plan())
+    place.stations.cards[StationId("oven")].more.click()
     cell = place.stations.cards[StationId("oven")].form.cells["full"]
     set_field(cell.field, "10")
     assert opened.plan.kitchen.station[StationId("oven")].heater.full == 10
@@ -263,6 +269,8 @@ def test_a_full_oven_takes_longer(shown):
 
 def test_stations_of_one_appliance_are_kept_apart_from_either_side(shown):
     place, opened = shown(a_plan())
+    for each in ("oven", "grill", "fridge"):
+        place.stations.cards[StationId(each)].more.click()
     oven, grill = (place.stations.cards[StationId(each)].form for each in ("oven", "grill"))
     set_field(oven.field("not_with"), "Grill")
     assert opened.plan.kitchen.station[StationId("oven")].not_with == ("grill",)
@@ -335,3 +343,25 @@ def test_everything_that_can_be_reached_has_a_name_and_is_large_enough(shown):
     assert nameless == []
     assert small == []
     assert place.minimumSizeHint().width() <= 1160
+
+
+@pytest.fixture
+def large_type(qapp):
+    usual, large = QFont(qapp.font()), QFont(qapp.font())
+    large.setPointSizeF(usual.pointSizeF() * 1.6)
+    qapp.setFont(large)
+    yield
+    qapp.setFont(usual)
+
+
+@pytest.mark.usefixtures("large_type")
+def test_in_large_type_no_row_is_wider_than_its_page(shown):
+    place, _opened = shown(cooking_on_burners())
+    for leaf, things in (("vessels", place.vessels), ("cooks", place.cooks)):
+        place.leaves.turn(leaf)
+        QApplication.processEvents()
+        for row in things.rows:
+            assert row.minimumSizeHint().width() <= things.page.viewport().width(), leaf
+            for field in row.fields.values():
+                inside = field.mapTo(row, field.rect().topRight()).x()
+                assert inside <= row.width(), (leaf, field.objectName())
