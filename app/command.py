@@ -1,6 +1,7 @@
 """The command `cookday`: opens the window, or does one thing for scripts and machines without a display.
 
-Exit codes: 0 done and everything meets, 1 clashes remain or it cannot be met, 2 bad input (one clear line on stderr).
+Exit codes: 0 done and everything meets, 1 clashes remain, it cannot be met or a cure is over its limit,
+2 bad input (one clear line on stderr).
 """
 
 from __future__ import annotations
@@ -22,7 +23,7 @@ BAD_INPUT, STOPPED, NOBODY_READS = 2, 130, 141
 
 _WAYS = (
     *("arrange", "check", "why", "ways", "quality", "chances", "late"),
-    *("sheet", "picture", "list", "draft", "schema", "demo"),
+    *("sheet", "picture", "list", "draft", "cure", "schema", "demo"),
 )
 _MOST_FAULTS = 3
 _LONGEST_SEARCH = 86_400
@@ -36,10 +37,11 @@ examples:
   cookday sheet plans/harvest_supper.toml --timetable supper.json --to supper.pdf
   cookday list plans/harvest_supper.toml --kind order   what to buy, on which day
   cookday draft tart.html --to supper.toml --untimed 10   put a saved page's recipe into a plan
+  cookday cure --meat 1kg --cure 2.5g --fraction 6.25% --method comminuted   ppm against the limit
   cookday ways plans/too_much.toml                   what to change so that all meets
   cookday late plans/harvest_supper.toml --timetable supper.json --at 18:40 --by 20
 
-exit codes: 0 done and everything meets, 1 clashes remain or it cannot be met, 2 bad input
+exit codes: 0 done and everything meets, 1 clashes remain, it cannot be met or a cure is over its limit, 2 bad input
 """
 
 
@@ -158,7 +160,7 @@ def _give_up_output() -> None:
 
 
 def _parser() -> argparse.ArgumentParser:
-    from app import scripted
+    from app import scripted, scripted_cure
 
     parser = _Parser(
         prog="cookday",
@@ -179,6 +181,7 @@ def _parser() -> argparse.ArgumentParser:
     _picture_way(ways.add_parser("picture", help="write a picture of the timeline"), scripted.picture)
     _list_way(ways.add_parser("list", help="print what to buy, or what to pull out of the cupboards"))
     _draft_way(ways.add_parser("draft", help="read a recipe: print it as a text plan, or put it into a plan"))
+    scripted_cure.add_arguments(ways.add_parser("cure", help="reckon a cure's nitrite against its limit"))
     schema = ways.add_parser("schema", help="print the JSON Schema of plans written as text")
     schema.set_defaults(run=scripted.schema)
     demo = ways.add_parser("demo", help="put the demo plans into a folder")

@@ -44,13 +44,13 @@ def test_what_is_noted_on_an_ingredient_speaks_against_its_dish() -> None:
     plan = fed(tart(CREAM, BUTTER))
     (found,) = conflicts(plan)
     assert found == Conflict("Orla", "tart", "milk", Why.NOTED, ("double cream",))
-    assert say_conflict(plan, found) == "Tart is not for Orla: milk is noted, in double cream."
+    assert say_conflict(plan, found) == "Tart is not for Orla: milk noted, in double cream."
 
 
 def test_what_is_noted_on_the_dish_does_too() -> None:
     plan = fed(tart(allergens=("Milk",)))
     (found,) = conflicts(plan)
-    assert say_conflict(plan, found) == "Tart is not for Orla: milk is noted."
+    assert say_conflict(plan, found) == "Tart is not for Orla: milk noted."
 
 
 def test_what_is_usual_but_not_noted_is_a_proposal_only() -> None:
@@ -87,7 +87,7 @@ def test_what_is_not_liked_is_said_mildly_and_after_the_allergies() -> None:
     reeds = Guest("the Reeds", 4, ("milk",), ("olives", "fish"))
     plan = fed(tart(Ingredient("olive oil"), Ingredient("anchovies"), CREAM), guests=(reeds,))
     assert [say_conflict(plan, each) for each in conflicts(plan)] == [
-        "Tart is not for the Reeds (4): milk is noted, in double cream.",
+        "Tart is not for the Reeds (4): milk noted, in double cream.",
         "the Reeds (4) would not choose Tart: olives, in olive oil.",
         "the Reeds (4) would not choose Tart: fish, in anchovies.",
     ]
@@ -102,7 +102,7 @@ def test_what_comes_from_other_dishes_comes_along_however_far() -> None:
     )
     plan = fed(tart(), crumb, browned, links=links)
     (found,) = conflicts(plan)
-    assert say_conflict(plan, found) == "Tart is not for Orla: milk is noted, in double cream in Browned butter."
+    assert say_conflict(plan, found) == "Tart is not for Orla: milk noted, in double cream in Browned butter."
     # what nothing leads from, or only binds starts, brings nothing; a component is not eaten by itself
     assert not conflicts(fed(tart(), crumb, browned, links=links[:1]))
     bound = (links[0], replace(links[1], kind=LinkKind.START_TO_START))
