@@ -1,13 +1,13 @@
 """Guests and dishes: who cannot eat what, and why, as far as the plan knows. Cautions, never guarantees.
 
 What is noted on an ingredient or a dish counts as noted; what comes over a link from another dish's step comes with
-it. A table of common foods adds what is usual of an item but not noted, always as a proposal. Labels and the guests
-themselves have the last word.
+it, or may where the plan does not say that food passes on. A table of common foods adds what is usual of an item but
+not noted, always as a proposal. Labels and the guests themselves have the last word.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -48,22 +48,31 @@ class Why(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Conflict:
-    """A guest, a dish that is served, what of it they cannot or will not eat, and in what it is."""
+    """A guest, a dish that is served, what of it they cannot or will not eat, and in what it is.
+
+    `follows`: it is only in a dish that another one follows, and the plan does not say whether food passes on
+    (water that is used again, a grill).
+    """
 
     guest: str
     dish: DishId
     what: str
     why: Why
     because: tuple[str, ...] = ()
+    follows: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class _Part:
-    """Something in a dish: its item (""; the dish as a whole), allergens noted, the dish it came from ("": its own)."""
+    """Something in a dish: its item (""; the dish as a whole), allergens noted, the dish it came from ("": its own).
+
+    `sure`: it is known that food of that dish goes into this one.
+    """
 
     item: str
     noted: tuple[str, ...]
     through: str = ""
+    sure: bool = True
 
 
 def likely_allergens(item: str) -> tuple[str, ...]:
@@ -82,17 +91,22 @@ def conflicts(plan: Plan) -> tuple[Conflict, ...]:
 
 def _of_guest(guest: Guest, dish: DishId, parts: tuple[_Part, ...]) -> Iterator[Conflict]:
     for what in guest.allergies:
-        noted = [_because(part) for part in parts if _is_noted(part, what)]
-        if noted:
-            yield Conflict(guest.name, dish, what, Why.NOTED, tuple(dict.fromkeys(filter(None, noted))))
-            continue
-        likely = [_because(part) for part in parts if _is_likely(part, what)]
-        if likely:
-            yield Conflict(guest.name, dish, what, Why.LIKELY, tuple(dict.fromkeys(filter(None, likely))))
+        noted = [part for part in parts if _is_noted(part, what)]
+        likely = [part for part in parts if part.sure and _is_likely(part, what)]
+        if any(part.sure for part in noted):
+            yield Conflict(guest.name, dish, what, Why.NOTED, _all_because(part for part in noted if part.sure))
+        elif likely:
+            yield Conflict(guest.name, dish, what, Why.LIKELY, _all_because(likely))
+        elif noted:
+            yield Conflict(guest.name, dish, what, Why.LIKELY, _all_because(noted), follows=True)
     for what in guest.aversions:
-        found = [_because(part) for part in parts if _is_noted(part, what) or _is_likely(part, what)]
+        found = [part for part in parts if part.sure and (_is_noted(part, what) or _is_likely(part, what))]
         if found:
-            yield Conflict(guest.name, dish, what, Why.DISLIKED, tuple(dict.fromkeys(filter(None, found))))
+            yield Conflict(guest.name, dish, what, Why.DISLIKED, _all_because(found))
+
+
+def _all_because(parts: Iterable[_Part]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(filter(None, (_because(part) for part in parts))))
 
 
 def _is_noted(part: _Part, what: str) -> bool:
@@ -119,24 +133,32 @@ def _because(part: _Part) -> str:
 
 
 def _parts(plan: Plan, dish: Dish) -> Iterator[_Part]:
-    """Yield what is in a dish: its own, and all of every dish from which food comes over a link, however far."""
-    for each in (dish, *_sources(plan, dish)):
+    """Yield what is in a dish: its own, and all of every dish from which food comes over a link, however far.
+
+    Food passes where the link brings some, or from a component, which is there for other dishes; of other links
+    it is not known.
+    """
+    sure = _sources(plan, dish, known=True)
+    every = _sources(plan, dish, known=False)
+    for each in (dish, *every):
         through = "" if each is dish else short(each.name) or each.id
-        yield _Part("", each.allergens, through)
-        yield from (_Part(one.item, one.allergens, through) for one in each.ingredients)
+        certain = each is dish or each in sure
+        yield _Part("", each.allergens, through, certain)
+        yield from (_Part(one.item, one.allergens, through, certain) for one in each.ingredients)
 
 
-def _sources(plan: Plan, dish: Dish) -> tuple[Dish, ...]:
+def _sources(plan: Plan, dish: Dish, *, known: bool) -> tuple[Dish, ...]:
     found: dict[DishId, Dish] = {dish.id: dish}
     waiting = [dish]
     while waiting:
         steps = {step.id for step in waiting.pop().steps}
         for link in plan.menu.links:
-            if link.kind is LinkKind.END_TO_START and link.after in steps:
-                giver = plan.dish_of[link.before]
-                if giver.id not in found:
-                    found[giver.id] = giver
-                    waiting.append(giver)
+            if link.kind is not LinkKind.END_TO_START or link.after not in steps:
+                continue
+            giver = plan.dish_of[link.before]
+            if giver.id not in found and (not known or link.brings is not None or not giver.served):
+                found[giver.id] = giver
+                waiting.append(giver)
     return tuple(each for each in found.values() if each is not dish)
 
 
@@ -149,7 +171,13 @@ def say_conflict(plan: Plan, conflict: Conflict) -> str:
     where = join_words([short(each) for each in conflict.because])
     match conflict.why:
         case Why.NOTED:
-            return f"{dish} is not for {who}: {what} is noted{f', in {where}' if where else ''}."
+            return f"{dish} is not for {who}: {what} noted{f', in {where}' if where else ''}."
+        case Why.LIKELY if conflict.follows:
+            has = f"{what} ({where})" if where else what
+            return (
+                f"{dish} may not be for {who}: it follows a dish with {has}, and it is not known whether any of it "
+                "passes on."
+            )
         case Why.LIKELY:
             has = f" ({where})" if where else ""
             return f"{dish} may not be for {who}: it likely has {what}{has}, which is not noted; check the label."

@@ -165,3 +165,18 @@ def test_cautions_defer_to_labels_and_promise_nothing() -> None:
 def test_words_that_mean_no_group() -> None:
     assert groups_of("moon dust") == ()
     assert [each.name for each in groups_of(" Soy ")] == ["soya"]
+
+
+def test_of_a_served_dish_that_another_follows_it_is_not_known_whether_anything_passes_on() -> None:
+    first = a_dish("beans", a_step("beans.boil"), ingredients=(Ingredient("butter", allergens=("milk",)),))
+    then = a_dish("fritters", a_step("fritters.boil"))
+    link = a_link("beans.boil", "fritters.boil")
+    own, other = conflicts(fed(first, then, links=(link,)))
+    assert (own.dish, own.why, own.follows) == ("beans", Why.NOTED, False)
+    assert (other.dish, other.why, other.follows, other.because) == ("fritters", Why.LIKELY, True, ("butter in Beans",))
+    plan = fed(first, then, links=(link,))
+    said = say_conflict(plan, other)
+    assert "may not be for Orla" in said
+    assert "not known whether any of it passes on" in said
+    brings = replace(link, brings=Quantity(Fraction(1), "l"))
+    assert [each.why for each in conflicts(fed(first, then, links=(brings,)))] == [Why.NOTED, Why.NOTED]
