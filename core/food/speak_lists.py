@@ -57,9 +57,15 @@ def trip_lines(trip: Trip, clock: Clock, day: Day) -> tuple[str, ...]:
 
 def said_purchase(each: Purchase, clock: Clock) -> str:
     """Return "1.69 kg butter (2 kg wanted, 0.31 kg at home): Cheese straws 800 g by Thu 10:00; Buns ..."."""
+    what, what_for = said_parts(each, clock)
+    return f"{what}: {what_for}"
+
+
+def said_parts(each: Purchase, clock: Clock) -> tuple[str, str]:
+    """Return what to buy and of how much, and for what it is by when."""
     line = each.line
     loose = "" if each.loose is None else f", sold by {each.loose}: count the packs there"
-    return f"{to_buy(line)}{_of_which(line)}{loose}: {_for_what(line, clock)}"
+    return f"{to_buy(line)}{_of_which(line)}{loose}", _for_what(line, clock)
 
 
 def to_buy(line: OrderLine) -> str:
