@@ -41,17 +41,18 @@ class Acts(QObject):
         opened = window.opened
         for name in _NEEDS_PLAN:
             window.actions_by_name[name].setEnabled(opened is not None)
-        if opened is None:
+        done = window.recipes.undoing
+        if done is None:
             return
-        desk = opened.desk
         for name, words, label in (
-            ("undo", self.tr("&Undo"), desk.undo_label),
-            ("redo", self.tr("&Redo"), desk.redo_label),
+            ("undo", self.tr("&Undo"), done.undo_label),
+            ("redo", self.tr("&Redo"), done.redo_label),
         ):
             action = window.actions_by_name[name]
             action.setEnabled(label is not None)
             action.setText(f"{words}: {label}" if label else words)
-        window.actions_by_name["lift_pins"].setEnabled(bool(opened.plan.decisions.pins))
+        if opened is not None:
+            window.actions_by_name["lift_pins"].setEnabled(bool(opened.plan.decisions.pins))
 
     def begin_empty(self) -> None:
         """Begin a plan with a usual home kitchen and no dishes."""
@@ -161,9 +162,6 @@ class Acts(QObject):
 def runs_of(acts: Acts, window: Window) -> dict[str, Callable[[], object]]:
     """Return what each command of the table runs."""
 
-    def desk_step(name: str) -> Callable[[], object]:
-        return lambda: getattr(window.opened, name)() if window.opened is not None else None
-
     def arrange(aim: Aim) -> Callable[[], object]:
         def run() -> None:
             if window.places is not None:
@@ -190,13 +188,15 @@ def runs_of(acts: Acts, window: Window) -> dict[str, Callable[[], object]]:
     return {
         "begin_empty": acts.begin_empty,
         "open_plan": acts.open_plan,
+        "bring_recipe": window.recipes.show,
+        "open_recipe": window.recipes.ask_file,
         "open_demo": acts.open_demo,
         "keep_copy": acts.keep_copy,
         "write_text": acts.write_text,
         "close_plan": window.show_welcome,
         "leave": window.close,
-        "undo": desk_step("undo"),
-        "redo": desk_step("redo"),
+        "undo": window.recipes.undo,
+        "redo": window.recipes.redo,
         "look_system": lambda: window.set_look("system"),
         "look_light": lambda: window.set_look("light"),
         "look_dark": lambda: window.set_look("dark"),

@@ -34,6 +34,8 @@ _PLAN, _CHANGE, _GO, _ARRANGE, _HELP = MENUS
 COMMANDS = (
     Command("begin_empty", _PLAN, QT_TRANSLATE_NOOP("commands", "Begin an &empty plan"), "Ctrl+N"),
     Command("open_plan", _PLAN, QT_TRANSLATE_NOOP("commands", "&Open a plan…"), "Ctrl+O"),
+    Command("bring_recipe", _PLAN, QT_TRANSLATE_NOOP("commands", "Bring in a &recipe"), "Ctrl+I"),
+    Command("open_recipe", _PLAN, QT_TRANSLATE_NOOP("commands", "Open a sa&ved recipe…"), "Ctrl+Shift+I"),
     Command("open_demo", _PLAN, QT_TRANSLATE_NOOP("commands", "Open the &demo feast"), line_after=True),
     Command("keep_copy", _PLAN, QT_TRANSLATE_NOOP("commands", "Keep a &copy as…"), "Ctrl+Shift+S", "save"),
     Command("write_text", _PLAN, QT_TRANSLATE_NOOP("commands", "Write as &text…"), line_after=True),

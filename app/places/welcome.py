@@ -1,4 +1,4 @@
-"""What is seen before a plan is open: three ways in, and the plans opened lately."""
+"""What is seen before a plan is open: the ways in, and the plans opened lately."""
 
 from __future__ import annotations
 
@@ -9,11 +9,12 @@ from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
 
 class Welcome(QWidget):
-    """Three ways in. `begin`, `demo`, `open_other` ask the window; `recent_chosen` carries a path."""
+    """Ways in. `begin`, `demo`, `open_other`, `recipe` ask the window; `recent_chosen` carries a path."""
 
     begin = Signal()
     demo = Signal()
     open_other = Signal()
+    recipe = Signal()
     recent_chosen = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -44,6 +45,9 @@ class Welcome(QWidget):
         )
         self.open_button = self._way(
             column, self.tr("Open a plan"), self.tr("A plan file, or a plan written as text"), self.open_other
+        )
+        self.recipe_button = self._way(
+            column, self.tr("Open a recipe"), self.tr("Paste its words or open a saved page; put it right"), self.recipe
         )
         self.recent_heading = QLabel(self.tr("Opened lately"))
         self.recent_heading.setObjectName("soft")

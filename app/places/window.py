@@ -18,6 +18,7 @@ from app.places.dress import style_sheet
 from app.places.menus import make_menus
 from app.places.opened_places import Places, places_of
 from app.places.rail import Rail
+from app.places.recipe.door import Door
 from app.places.settings import Settings
 from app.places.strip import Strip
 from app.places.welcome import Welcome
@@ -36,6 +37,9 @@ def _fewer(change: Change) -> bool:
     pairs = zip(counted(change.before), counted(change.after), strict=True)
     return change.by != "undo" and any(after < before for before, after in pairs)
 
+_FRAME = 40
+"""Points that the bar with the title may take of the screen."""
+
 
 class Window(QMainWindow):
     """One plan at a time; everything is saved as it is done."""
@@ -47,6 +51,7 @@ class Window(QMainWindow):
         self.opened: OpenPlan | None = None
         self.places: Places | None = None
         self.arranger: Arranger | None = None
+        self.recipes = Door(self)
         self.acts = Acts(self)
         self.actions_by_name: dict[str, QAction] = {}
         self.strip = Strip()
@@ -60,6 +65,7 @@ class Window(QMainWindow):
                 ("kitchen", self.tr("Kitchen"), "oven", "Ctrl+2"),
                 ("timeline", self.tr("Timeline"), "plate", "Ctrl+3"),
                 ("sheets", self.tr("Sheets"), "print", "Ctrl+4"),
+                ("recipe", self.tr("Recipe in"), "plus", "Ctrl+I"),
             ]
         )
         self._lay_out()
@@ -67,7 +73,8 @@ class Window(QMainWindow):
         self._connect()
         self.setWindowTitle(self.tr("Cook-Day Planner"))
         self.setAcceptDrops(True)
-        self.resize(QSize(1280, 800).boundedTo(self.screen().availableSize()))
+        room = self.screen().availableSize() - QSize(0, _FRAME)
+        self.resize(QSize(1280, 800).boundedTo(room))
         if settings.geometry is not None:
             self.restoreGeometry(settings.geometry)
         self.dress()
@@ -93,6 +100,7 @@ class Window(QMainWindow):
         self.welcome.begin.connect(self.acts.begin_empty)
         self.welcome.demo.connect(self.acts.open_demo)
         self.welcome.open_other.connect(self.acts.open_plan)
+        self.welcome.recipe.connect(self.recipes.show)
         self.welcome.recent_chosen.connect(self.open_path)
 
     def warm(self) -> None:
@@ -152,6 +160,7 @@ class Window(QMainWindow):
         if self.places is not None:
             self.places.menu.finish()  # what is being typed still counts
             self.places.kitchen.finish()
+            self.places.sheets.finish()
             for widget in self.places.widgets.values():
                 self.stack.removeWidget(widget)
                 widget.deleteLater()
@@ -177,11 +186,16 @@ class Window(QMainWindow):
 
     def go(self, name: str) -> None:
         """Show a place."""
+        if name == "recipe":
+            self.recipes.show()
+            return
         if self.places is None or name not in self.places.widgets:
             return
+        self.recipes.finish()
         self.stack.setCurrentWidget(self.places.widgets[name])
         self.rail.show_place(name)
         self.places.widgets[name].setFocus(Qt.FocusReason.OtherFocusReason)
+        self.acts.refresh()
 
     def refresh(self) -> None:
         """Bring strip, title and menus up to date."""
@@ -235,18 +249,18 @@ class Window(QMainWindow):
         )
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """Let files be dropped on the window."""
-        if event.mimeData().hasUrls():
+        """Let files, and the words of a recipe, be dropped on the window."""
+        if event.mimeData().hasUrls() or event.mimeData().hasText():
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
-        """Open the first file that was dropped."""
-        for url in event.mimeData().urls()[:1]:
-            self.open_path(Path(url.toLocalFile()))
+        """Open the first file that was dropped, a plan or a recipe, or read the words."""
+        self.recipes.dropped(event.mimeData())
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Put everything away; nothing needs asking, all is saved."""
         self.settings.geometry = self.saveGeometry()
+        self.recipes.finish()
         if self.arranger is not None:
             self.arranger.close()
         self._close_places()

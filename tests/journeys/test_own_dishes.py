@@ -48,9 +48,7 @@ def test_a_dish_goes_round(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.Mon
         first = window.place.file.path
         write("Pea soup")
         press(Qt.Key.Key_Return)
-        write("Shell the peas")
-        press(Qt.Key.Key_Return)
-        write("12", over=True)
+        write("Shell the peas 12 min")
         press(Qt.Key.Key_Return)
         press(Qt.Key.Key_L, CTRL | SHIFT)
         assert notes_kept() == [("Pea soup", "")]

@@ -12,6 +12,7 @@ from app.fields.typed_places import keep_of
 from app.fields.typed_text import COUNT, LIST, SENTENCE, WORDS
 from app.fields.typed_times import from_plating, offset_of
 from app.look.words import day_text
+from app.places.menu.scale_edits import for_servings
 from app.timeline.codes import dish_codes
 from core.plan.edits import ChangeDish, Edit, RenameDish
 from core.plan.ids import DishId
@@ -74,14 +75,23 @@ class DishLeaf(QWidget):
 
     def _factor(self, wanted: int) -> str:
         dish = self._opened.plan.dishes.get(self._dish) if self._dish is not None else None
-        if dish is None or dish.written_for == wanted or not dish.written_for:
+        if dish is None or not dish.written_for:
+            return ""
+        if dish.scale is not None:
+            scaled = self.tr("{factor} times the recipe is made, as said at its ingredients; a number here goes before")
+            return scaled.format(factor=f"{float(dish.scale):.3g}")
+        if dish.written_for == wanted:
             return ""
         return self.tr("{factor} times the recipe").format(factor=f"{wanted / dish.written_for:.3g}")
 
     def _take(self, key: str, value: Any) -> str:
         if self._dish is None:
             return ""
-        edit: Edit = (
-            RenameDish(self._dish, value) if key == "name" else ChangeDish.of(self._dish, **{key: value})
-        )
+        dish = self._opened.plan.dishes[self._dish]
+        if key == "wanted":
+            edit: Edit = for_servings(dish, value)
+        elif key == "name":
+            edit = RenameDish(dish.id, value)
+        else:
+            edit = ChangeDish.of(dish.id, **{key: value})
         return tried(self._opened, edit, "menu")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPoint, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QPainter, QPalette
 from PySide6.QtWidgets import (
     QApplication,
@@ -22,15 +22,19 @@ from app.fields import Draft, a_button, tried, with_key
 from app.fields.wrapping import wrapped
 from app.look.colours import palette_under
 from app.look.words import clock_text, day_text
+from app.places.menu.guests_marks import Mark, marks_of, remark
+from app.places.menu.line_dish_block import DishBlock, dish_typed
 from app.timeline.codes import dish_codes
+from core.measures.refusal import Refusal
 from core.plan.edits import AddDish, CopyDish, MoveDish, RemoveDish
-from core.plan.ids import DishId, fresh
+from core.plan.ids import DishId
 from core.plan.menu import Dish
 from core.plan.plan import Plan
 
 _ID = Qt.ItemDataRole.UserRole
 _CODE = Qt.ItemDataRole.UserRole + 1
 _UNDER = Qt.ItemDataRole.UserRole + 2
+_MARK = Qt.ItemDataRole.UserRole + 3
 
 
 class DishList(QFrame):
@@ -52,6 +56,7 @@ class DishList(QFrame):
         self.list.setFrameShape(QFrame.Shape.NoFrame)
         add = a_button(self.tr("Add the dish"), "plus", only_icon=True)
         self.draft = Draft(self.tr("Name of a new dish"), self.tr("New dish…"), self.add, add)
+        self.from_mine = a_button(self.tr("From my dishes…"), tip=self.tr("Put a dish on the menu that you have kept"))
         self.copy = a_button(self.tr("Copy"), tip=self.tr("Copy the dish with its steps"))
         self.up = a_button(self.tr("Move the dish up"), "up", only_icon=True)
         self.down = a_button(self.tr("Move the dish down"), "down", only_icon=True)
@@ -70,9 +75,16 @@ class DishList(QFrame):
         column.setContentsMargins(0, 6, 0, 0)
         column.addWidget(self.list, 1)
         column.addWidget(self.draft)
+        mine = QHBoxLayout()
+        mine.setContentsMargins(10, 0, 10, 2)
+        mine.addWidget(self.from_mine)
+        column.addLayout(mine)
         column.addLayout(buttons)
         self.list.currentItemChanged.connect(self._changed)
         self.draft.added.connect(self._added)
+        self.block = DishBlock(opened, self._servings, self)
+        self.block.took.connect(lambda dish: self.choose(DishId(dish)))
+        self.block.watch(self.draft)
 
     @property
     def dish(self) -> DishId | None:
@@ -84,7 +96,7 @@ class DishList(QFrame):
         """Show the dishes as they are; the one chosen stays so, or the one in its place."""
         plan = self._opened.plan
         before, at = self.dish, self.list.currentRow()
-        codes = dish_codes(plan)
+        codes, marks = dish_codes(plan), marks_of(plan)
         self.list.blockSignals(True)
         while self.list.count() > len(plan.menu.dishes):
             self.list.takeItem(self.list.count() - 1)
@@ -92,6 +104,7 @@ class DishList(QFrame):
             self.list.addItem(QListWidgetItem())
         for row, dish in enumerate(plan.menu.dishes):
             self._show(self.list.item(row), plan, dish, codes[dish.id])
+            _show_mark(self.list.item(row), marks.get(dish.id))
         ids = [dish.id for dish in plan.menu.dishes]
         row = ids.index(before) if before in ids else min(max(at, 0), len(ids) - 1)
         self.list.setCurrentRow(row)
@@ -111,18 +124,29 @@ class DishList(QFrame):
             if self.list.item(row).data(_ID) == dish:
                 self.list.setCurrentRow(row)
 
+    def dish_at(self, point: QPoint) -> DishId | None:
+        """Return the dish under a point of the screen, None where there is none."""
+        view = self.list.viewport()
+        inside = view.mapFromGlobal(point)
+        item = self.list.itemAt(inside) if view.rect().contains(inside) else None
+        return None if item is None else DishId(item.data(_ID))
+
     def add(self, name: str) -> str:
         """Put a dish on the menu; return why not, or "" and have it chosen."""
-        plan = self._opened.plan
-        dish = DishId(fresh(name, plan.dishes))
-        servings = {each.wanted for each in plan.menu.dishes}
-        number = servings.pop() if len(servings) == 1 else Dish(dish, name).written_for
-        sentence = tried(
-            self._opened, AddDish(Dish(dish, name, written_for=number, wanted=number)), "menu"
-        )
+        try:
+            dish = dish_typed(name, self._opened.plan, self._servings())
+        except Refusal as refusal:
+            return str(refusal)
+        sentence = tried(self._opened, AddDish(dish), "menu")
         if not sentence:
-            self.choose(dish)
+            self.choose(dish.id)
         return sentence
+
+    def _servings(self) -> int | None:
+        """Return for how many a new dish is: for as many as sit down, or as all others are; None: not told."""
+        menu = self._opened.plan.menu
+        servings = {each.wanted for each in menu.dishes} if menu.covers is None else {menu.covers}
+        return servings.pop() if len(servings) == 1 else None
 
     def _show(self, item: QListWidgetItem, plan: Plan, dish: Dish, code: str) -> None:
         under = self._under(plan, dish)
@@ -173,6 +197,17 @@ class DishList(QFrame):
             self._opened.apply(RemoveDish(self.dish), "menu")
 
 
+def _show_mark(item: QListWidgetItem, mark: Mark | None) -> None:
+    """Say who cannot eat a dish: in short below it, in full in the tip and to assistive technology."""
+    words = mark.words if mark is not None else ""
+    item.setData(_MARK, words)
+    if mark is not None and words:
+        item.setToolTip("\n".join([item.text(), *mark.sentences, remark()]))
+        item.setData(
+            Qt.ItemDataRole.AccessibleTextRole, f"{item.data(Qt.ItemDataRole.AccessibleTextRole)}, {words}"
+        )
+
+
 class _Drawn(QStyledItemDelegate):
     """Draws a dish: its letters on its colour, its name in full, and below when and for how many."""
 
@@ -183,8 +218,8 @@ class _Drawn(QStyledItemDelegate):
         """Ask for as many lines as the name takes."""
         width = self._width()
         line = option.fontMetrics.lineSpacing()
-        names, under = self._lines(index, option.font, width)
-        return QSize(self._list_width(), max(48, line * (len(names) + len(under)) + 16))
+        lines = sum(map(len, self._lines(index, option.font, width)))
+        return QSize(self._list_width(), max(48, line * lines + 16))
 
     def paint(
         self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
@@ -212,7 +247,7 @@ class _Drawn(QStyledItemDelegate):
         painter.setFont(bold)
         painter.setPen(QColor(tone.on_full))
         painter.drawText(chip, Qt.AlignmentFlag.AlignCenter, index.data(_CODE))
-        self._draw_words(painter, option, index, QColor(colours.ink), QColor(colours.faint))
+        self._draw_words(painter, option, index, [colours.ink, colours.faint, colours.clash])
         painter.restore()
 
     def _draw_words(
@@ -220,26 +255,26 @@ class _Drawn(QStyledItemDelegate):
         painter: QPainter,
         option: QStyleOptionViewItem,
         index: QModelIndex | QPersistentModelIndex,
-        ink: QColor,
-        faint: QColor,
+        colours: list[str],
     ) -> None:
         rect = option.rect
         font = option.font
         left = rect.left() + self._EDGE + self._CHIP + 13
         y = rect.top() + 7
         line = option.fontMetrics.lineSpacing()
-        names, under = self._lines(index, font, self._width())
         painter.setFont(font)
-        for colour, lines in ((ink, names), (faint, under)):
-            painter.setPen(colour)
+        for colour, lines in zip(colours, self._lines(index, font, self._width()), strict=True):
+            painter.setPen(QColor(colour))
             for words in lines:
                 painter.drawText(QRect(left, y, self._width(), line), Qt.AlignmentFlag.AlignVCenter, words)
                 y += line
 
     def _lines(
         self, index: QModelIndex | QPersistentModelIndex, font: QFont, width: int
-    ) -> tuple[list[str], list[str]]:
-        return wrapped(index.data(), font, width), wrapped(index.data(_UNDER), font, width)
+    ) -> tuple[list[str], ...]:
+        """Return the lines of the name, of what stands below it, and of who cannot eat it."""
+        texts = (index.data(), index.data(_UNDER), index.data(_MARK))
+        return tuple(wrapped(text, font, width) if text else [] for text in texts)
 
     def _window_palette(self) -> QPalette:
         """Return the window's own: the list's is bent by the style sheet."""

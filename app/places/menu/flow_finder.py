@@ -141,7 +141,7 @@ class StepFinder(QFrame):
 
     def _take(self) -> None:
         item = self.list.currentItem()
-        other = None if item is None else item.data(_ID)
+        other: StepId | None = item.data(_ID) if self.list.currentRow() >= 0 else None
         if other is None or self._step is None:
             return
         self.hide()

@@ -75,8 +75,10 @@ class FlowPainter:
             self._box(step, chosen)
         if chosen.aim is not None:
             self._aim(chosen.aim)
-        elif (step := chosen.hover or (chosen.step if chosen.focus and chosen.link is None else None)) is not None:
-            self._knobs(step)
+            return
+        pulled = chosen.hover or (chosen.step if chosen.focus and chosen.link is None else None)
+        if pulled is not None:
+            self._knobs(pulled)
 
     def _box(self, step: StepId, chosen: Chosen) -> None:
         box = self._picture.box(step)

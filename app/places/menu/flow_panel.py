@@ -86,7 +86,7 @@ class FlowPanel(QFrame):
         paper.link_chosen.connect(lambda _key: self._refresh_foot())
         paper.opened.connect(self.opened_step)
         paper.linked.connect(self.link)
-        paper.sought.connect(lambda step, forward, typed: self.find(StepId(step), forward, typed))
+        paper.sought.connect(lambda step, forward, typed: self.find_step(StepId(step), forward, typed))
         paper.left_out.connect(self._left_out)
         paper.wait_wanted.connect(self.edit_wait)
         paper.removal_wanted.connect(self.take_out)
@@ -211,7 +211,7 @@ class FlowPanel(QFrame):
             self.paper.choose(link.before)
             self.refuse(tried(self._opened, RemoveLink(link.key), "menu"))
 
-    def find(self, step: StepId, forward: bool, typed: str = "", dish: DishId | None = None) -> None:
+    def find_step(self, step: StepId, forward: bool, typed: str = "", dish: DishId | None = None) -> None:
         """Let the other step of a link be found by typing."""
         self.refuse("")
         self.finder.ask(self._opened.plan, step, forward, typed, dish)
@@ -219,12 +219,12 @@ class FlowPanel(QFrame):
 
     def _find_from_chosen(self) -> None:
         if self.paper.marked is not None and self.paper.marked in self._opened.plan.steps:
-            self.find(self.paper.marked, True)
+            self.find_step(self.paper.marked, True)
 
     def _left_out(self, step: str, forward: bool, where: QPoint) -> None:
         dish = self.dish_at(where)
         if dish is not None and dish in self._opened.plan.dishes:
-            self.find(StepId(step), forward, dish=dish)
+            self.find_step(StepId(step), forward, dish=dish)
 
     def _change(self, key: LinkKey, link: Link) -> str:
         sentence = "" if link == self.paper.link else tried_link(self._opened, ChangeLink(key, link))

@@ -45,7 +45,8 @@ class WaitLine(Line):
         """Be there over an area of the picture for the wait of a link; `typed` replaces what stands there."""
         self._link = link
         self.show_value(link, afresh=True)
-        room = self.parentWidget().width()
+        above = self.parentWidget()
+        room = self.width() if above is None else above.width()
         wide = min(room, round(_WIDE * max(1.0, self.fontMetrics().height() / 18)))
         left = max(0, min(round(area.center().x() - wide / 2), room - wide))
         high = self.fontMetrics().height() + 12

@@ -18,7 +18,7 @@ from core.plan.plan import Plan
 from core.plan.step import Wait
 
 _BETWEEN = re.compile(r"\s*(?:-|–|\bto\b)\s*")
-_BOUNDS = ({"least"}, {"most"}, {"least", "most"}, set())
+_BOUNDS: tuple[set[str], ...] = ({"least"}, {"most"}, {"least", "most"}, set())
 
 
 def tr(words: str) -> str:

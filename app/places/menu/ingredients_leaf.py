@@ -9,10 +9,25 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Draft, Page, Row, Rows, Spec, Ticked, a_button, dress_inside, tried, with_key
+from app.fields import (
+    Draft,
+    Page,
+    Row,
+    Rows,
+    Spec,
+    Ticked,
+    a_button,
+    bring_into_view,
+    dress_inside,
+    tried,
+    with_key,
+)
 from app.fields.short_form import read_short
-from app.fields.typed_text import AMOUNT, PHRASE, SENTENCE, WORDS
+from app.fields.typed_text import AMOUNT_IN_PIECES, PHRASE, SENTENCE, WORDS, without_pieces
 from app.look.colours import palette_under
+from app.places.menu.allergen_parts import AllergenParts
+from app.places.menu.scale_beside import Beside, beside_words
+from app.places.menu.scale_panel import ScalePanel
 from core.plan.edits import ChangeDish
 from core.plan.ids import DishId
 from core.plan.menu import Dish, Ingredient
@@ -28,6 +43,7 @@ class IngredientsLeaf(QWidget):
         self._opened = opened
         self._dish: DishId | None = None
         self.rows: Rows[Row] = Rows(self._made)
+        self.allergens = AllergenParts(self._take, self._change, self._ingredients)
         add = a_button(self.tr("Add the ingredient"), "plus", only_icon=True)
         self.draft = Draft(
             self.tr("A new ingredient"),
@@ -45,7 +61,10 @@ class IngredientsLeaf(QWidget):
         )
         self.teaching.setObjectName("teaching")
         self.teaching.setWordWrap(True)
-        self.page = Page(self.teaching, self.rows, self.draft)
+        self.scale = ScalePanel(opened)
+        self.scale.remade.connect(self.remade)
+        self.page = Page(self.scale, self.teaching, self.allergens.offer, self.rows, self.draft, self.scale.notes)
+        self.scale.notes_wanted.connect(lambda: bring_into_view(self.page, self.scale.notes))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self.page)
@@ -62,16 +81,29 @@ class IngredientsLeaf(QWidget):
             row.show_values(
                 {
                     "item": each.item,
-                    "amount": (each.quantity, each.per_kg_of),
+                    "amount": (each.quantity, each.per_kg_of, each.pieces),
                     "preparation": each.preparation,
                     "aisle": each.aisle,
                     "on_hand": each.on_hand,
                 },
                 (self._dish, each.item),
             )
+        self._show_beside(dish)
+        self.allergens.show(ingredients)
         self.teaching.setVisible(not ingredients)
         if changed:
             self.remade.emit()
+
+    def _show_beside(self, dish: Dish | None) -> None:
+        """Show beside each amount what is taken of it where more or less than the recipe is made."""
+        scaling = self.scale.refresh(dish)
+        lines = [] if dish is None or scaling is None else beside_words(dish, scaling.lines)
+        shown = any(take for take, _exact in lines)
+        for at, row in enumerate(self.rows):
+            beside = row.findChild(Beside)
+            if beside is not None:
+                beside.setVisible(shown)
+                beside.show_words(*(lines[at] if shown else ("", "")))
 
     def add(self, ingredient: Ingredient) -> str:
         """Add an ingredient last; return why not, or ""."""
@@ -80,12 +112,14 @@ class IngredientsLeaf(QWidget):
     def _read(self, text: str) -> Ingredient:
         from core.intake.text.dishes import IngredientText
 
-        found: Ingredient = read_short(IngredientText, text).ingredient(self._dish or DishId("x"))
-        return found
+        plain, pieces = without_pieces(text)
+        found: Ingredient = read_short(IngredientText, plain).ingredient(self._dish or DishId("x"))
+        return replace(found, pieces=pieces)
 
     def _made(self, at: int) -> Row:
         remove = a_button(self.tr("Take the ingredient out (undo brings it back)"), "bin", only_icon=True)
         aisle = replace(WORDS, offers=self._aisles)
+        allergens = self.allergens.part(at)
         row = Row(
             [
                 [
@@ -93,17 +127,23 @@ class IngredientsLeaf(QWidget):
                     Spec(
                         "amount",
                         self.tr("How much"),
-                        AMOUNT,
-                        self.tr("1 1/2 cups, 700 ml, 3, to taste, or 8 g per kg of another ingredient"),
+                        AMOUNT_IN_PIECES,
+                        self.tr(
+                            "1 1/2 cups, 700 ml, 3, to taste, 8 g per kg of another ingredient, or what is cooked "
+                            "whole: 2.4 kg in 1 piece"
+                        ),
                         width=110,
                         grows=3,
                     ),
+                    Beside(),
                     Spec("preparation", self.tr("How prepared"), PHRASE, "", self.tr("as it is"), 120, 4),
                     self.tr("from"),
                     Spec("aisle", self.tr("Where the shop has it"), aisle, "", self.tr("anywhere"), 110, 2),
                     Spec("on_hand", self.tr("on hand"), Ticked(), self.tr("It need not be bought")),
+                    allergens.button,
                     remove,
-                ]
+                ],
+                [allergens],
             ],
             lambda key, value: self._take(at, key, value),
         )
@@ -122,7 +162,7 @@ class IngredientsLeaf(QWidget):
     def _take(self, at: int, key: str, value: Any) -> str:
         before = self._ingredients()[at]
         if key == "amount":
-            after = replace(before, quantity=value[0], per_kg_of=value[1])
+            after = replace(before, quantity=value[0], per_kg_of=value[1], pieces=value[2])
         else:
             after = replace(before, **{key: value})
         rest = [self._along(each, before, after) for each in self._ingredients()]

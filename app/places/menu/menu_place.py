@@ -7,17 +7,20 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Draft, Leaves, a_button, dress_fields, finish_typing, tab_as_read
+from app.fields import Draft, Leaves, a_button, dress_fields, finish_typing, tab_as_read, with_key
 from app.places.dressed import Dressed
+from app.places.library import KeepNote, MyDishes, Shelf, library_sheet
 from app.places.menu.dish_leaf import DishLeaf
 from app.places.menu.dish_list import DishList
 from app.places.menu.dress import menu_sheet
-from app.places.menu.follows_leaf import FollowsLeaf, links_of
+from app.places.menu.flow_picture import links_of
+from app.places.menu.follows_leaf import FollowsLeaf
+from app.places.menu.guests_beside import DishCaution, GuestsBeside
 from app.places.menu.ingredients_leaf import IngredientsLeaf
 from app.places.menu.left_open import LeftOpen
 from app.places.menu.plan_facts import PlanFacts
 from app.places.menu.steps_leaf import StepsLeaf
-from core.plan.ids import StepId
+from core.plan.ids import DishId, StepId
 from core.plan.menu import Dish
 
 
@@ -48,10 +51,18 @@ class MenuPlace(QWidget):
         self.title = QLabel()
         self.title.setObjectName("title")
         self.title.setWordWrap(True)
+        self.caution = DishCaution()
+        self.keep = a_button(self.tr("Keep in my dishes"), "save", self.tr("Keep a copy of this dish for other plans"))
+        self.shelf = Shelf()
+        self.destroyed.connect(self.shelf.close)
+        self.keep_note = KeepNote(opened, self.shelf)
+        self.mine = MyDishes(opened, self.shelf)
         self.empty = _Empty(self.dishes)
         self.right = QStackedWidget()
         self.right.addWidget(self._page())
         self.right.addWidget(self.empty)
+        self.right.addWidget(self.mine)
+        self.guests = GuestsBeside(self, opened)
         split = QSplitter(Qt.Orientation.Horizontal)
         split.addWidget(self.dishes)
         split.addWidget(self.right)
@@ -64,10 +75,11 @@ class MenuPlace(QWidget):
         column.setSpacing(0)
         column.addWidget(self.facts)
         column.addWidget(self.left_open)
+        column.addWidget(self.keep_note)
         column.addWidget(split, 1)
         self._connect()
         self._aim_focus(opened.plan.menu.dishes)
-        Dressed(self, lambda palette: dress_fields(self, palette, menu_sheet(palette)))
+        Dressed(self, lambda palette: dress_fields(self, palette, menu_sheet(palette) + library_sheet(palette)))
 
     def _page(self) -> QWidget:
         page = QWidget()
@@ -76,8 +88,10 @@ class MenuPlace(QWidget):
         column.setSpacing(2)
         row = QHBoxLayout()
         row.setContentsMargins(18, 0, 18, 0)
-        row.addWidget(self.title)
+        row.addWidget(self.title, 1)
+        row.addWidget(self.keep)
         column.addLayout(row)
+        column.addWidget(self.caution)
         column.addWidget(self.leaves, 1)
         return page
 
@@ -85,9 +99,23 @@ class MenuPlace(QWidget):
         self._opened.changed.connect(self._changed)
         self.left_open.undone.connect(self._opened.undo)
         self.dishes.chosen.connect(self._dish_chosen)
+        self.dishes.list.itemClicked.connect(lambda _item: self.leave_mine())
+        with_key(self.dishes.from_mine, "Ctrl+L", self, self.open_mine)
+        with_key(self.keep, "Ctrl+Shift+L", self, self._keep)
+        self.empty.mine.clicked.connect(lambda _checked=False: self.open_mine())
+        self.mine.left.connect(self.leave_mine)
+        self.mine.took.connect(lambda dish: self.dishes.choose(DishId(dish)))
+        self.mine.keep_wanted.connect(self._keep)
         self.dishes.first_step.connect(self._write_first)
+        self.dishes.block.watch(self.empty.first)
+        self.dishes.block.left.connect(self._write_block)
         self.steps.chosen.connect(lambda step: self.follows.mark(StepId(step)))
         self.follows.chosen.connect(self.steps.choose)
+        with_key(self.steps.usual.button, "Alt+U", self, self._usual_steps)
+        self.ingredients.scale.give_keys(self, self.leaves, "ingredients")
+        for panel in (self.steps.flow, self.follows.flow):
+            panel.opened_step.connect(self.show_step)
+            panel.dish_at = self.dishes.dish_at
         self.leaves.turned.connect(lambda _name: self._show_leaf())
         for leaf in (self.steps, self.follows, self.ingredients):
             leaf.remade.connect(self._rows_remade)
@@ -106,6 +134,7 @@ class MenuPlace(QWidget):
             return
         if self._stale:
             self.refresh()
+        self.leave_mine()
         self.dishes.choose(dish.id)
         self.leaves.turn("steps")
         self.steps.go_to(StepId(step_id))
@@ -113,6 +142,28 @@ class MenuPlace(QWidget):
     def finish(self) -> None:
         """Take what is being typed, before the plan is closed, undone or printed."""
         finish_typing(self)
+        self.steps.lines.finish(self.steps.rows)
+
+    def open_mine(self) -> None:
+        """Show the cook's own dishes in the place of the dish chosen."""
+        self.finish()
+        self.right.setCurrentWidget(self.mine)
+        self.mine.begin()
+
+    def leave_mine(self) -> None:
+        """Show the dish chosen again."""
+        if self.right.currentWidget() is self.mine or self.guests.shown:
+            self.right.setCurrentIndex(0)
+            self._show_dish()
+            self.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _keep(self) -> None:
+        dish = self._dish()
+        if dish is not None:
+            self.finish()
+            self.keep_note.keep(dish.id)
+            if self.mine.isVisible():
+                self.mine.refresh()
 
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what changed while another place was shown."""
@@ -127,6 +178,9 @@ class MenuPlace(QWidget):
             self._stale = True
 
     def _dish_chosen(self, _dish: str) -> None:
+        if self.dishes.list.hasFocus():  # by the keyboard; what is taken in is chosen while the panel stays
+            self.leave_mine()
+        self.keep_note.forget()  # it spoke of another dish
         self._show_dish()
 
     def _dish(self) -> Dish | None:
@@ -136,7 +190,11 @@ class MenuPlace(QWidget):
     def _show_dish(self) -> None:
         dish = self._dish()
         self._aim_focus(dish)
-        self.right.setCurrentIndex(1 if dish is None else 0)
+        self.caution.show_dish(self._opened, None if dish is None else dish.id)
+        if self.guests.shown:
+            self.guests.page.refresh()
+        elif self.right.currentWidget() is not self.mine:
+            self.right.setCurrentIndex(1 if dish is None else 0)
         self.title.setText(dish.name if dish is not None else "")
         self.steps.refresh(dish)
         self._show_leaf()
@@ -164,9 +222,19 @@ class MenuPlace(QWidget):
             self._remade = False
             tab_as_read(self)
 
+    def _usual_steps(self) -> None:
+        self.leaves.turn("steps")
+        self.steps.usual.open()
+
     def _write_first(self) -> None:
+        self.leave_mine()
         self.leaves.turn("steps")
         self.steps.write_first()
+
+    def _write_block(self, lines: str) -> None:
+        """Have lines stand in the empty line of the dish's steps, to be mended and taken."""
+        self._write_first()
+        self.steps.draft.line.write(lines)
 
     def _rows_remade(self) -> None:
         self._remade = True
@@ -193,10 +261,13 @@ class _Empty(QFrame):
             self.tr("Name of the first dish"), self.tr("Name of the first dish"), dishes.add, button
         )
         self.first.added.connect(dishes.draft.added)
+        kept = self.tr("Put a dish on the menu that you have kept (Ctrl+L)")
+        self.mine = a_button(self.tr("From my dishes…"), tip=kept)
         column = QVBoxLayout(self)
         column.setContentsMargins(40, 40, 40, 40)
         column.setSpacing(12)
         for widget in (title, words, self.first):
             widget.setMaximumWidth(620)
             column.addWidget(widget)
+        column.addWidget(self.mine, 0, Qt.AlignmentFlag.AlignLeft)
         column.addStretch(1)

@@ -13,6 +13,8 @@ from app.fields import Form, Picked, Spec, Typed, Weighed, a_button, tried
 from app.fields.typed_text import NAME
 from app.fields.typed_times import TIME_OF_DAY
 from app.fields.weight import Weight
+from app.places.menu.guests_marks import marks_of
+from app.places.menu.guests_words import button_words, care_words
 from core.measures.clock import Moment, parse_moment, zone_named
 from core.plan.edits import Edit, RenamePlan, SetManner, SetPlating, SetWishes
 from core.plan.step import Manner
@@ -27,8 +29,11 @@ class PlanFacts(QFrame):
         super().__init__(parent)
         self.setObjectName("bar")
         self._opened = opened
-        self.form = Form(self._specs(), self._take, least=170)
+        self.form = Form(self._specs(), self._take, least=160)
         self.wishes = Form(self._wish_specs(), self._wish, least=250)
+        self.guests = a_button(self.tr("Guests"), tip=self.tr("How many sit down, and who must not have what"))
+        self.guests.setCheckable(True)
+        self.guests.setProperty("care", False)
         self.fold = a_button(self.tr("Wishes"), tip=self.tr("What makes a good day: show or hide the sliders"))
         self.fold.setCheckable(True)
         self.fold.toggled.connect(self.wishes.setVisible)
@@ -44,6 +49,7 @@ class PlanFacts(QFrame):
         self.form.setMaximumWidth(1240)
         row.addWidget(self.form, 1000)
         row.addStretch(1)
+        row.addWidget(self.guests)
         row.addWidget(self.fold)
         column.addLayout(row)
         column.addWidget(self.wishes)
@@ -52,6 +58,9 @@ class PlanFacts(QFrame):
         """Show the plan as it is."""
         plan = self._opened.plan
         wishes = plan.decisions.wishes
+        against = sum(bool(mark.words) for mark in marks_of(plan).values())
+        self.guests.setText(button_words(plan.menu))
+        self._care(care_words(against))
         self.form.show_values(
             {
                 "plan_name": plan.name,
@@ -61,6 +70,14 @@ class PlanFacts(QFrame):
             }
         )
         self.wishes.show_values({each: getattr(wishes, each) for each in self.wishes.cells})
+
+    def _care(self, words: str) -> None:
+        """Mark the button of the guests where a dish is not for everybody."""
+        self.guests.setAccessibleName(", ".join(filter(None, (self.guests.text(), words))))
+        if self.guests.property("care") != bool(words):
+            self.guests.setProperty("care", bool(words))
+            self.guests.style().unpolish(self.guests)
+            self.guests.style().polish(self.guests)
 
     def _specs(self) -> list[Spec]:
         plating = Typed(self._read_plating, lambda moment: f"{moment.local:%Y-%m-%d %H:%M}")

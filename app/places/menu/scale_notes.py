@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Slot
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout
 
 from app.fields import Rows, a_button, dress_inside
@@ -27,7 +27,8 @@ class NoteLine(QFrame):
         self.words = _label("scaleWords")
         self.source = _label("soft")
         self.button: QPushButton = a_button("")
-        self.button.clicked.connect(lambda _checked=False: None if self._offer is None else take(self._offer))
+        self._take = take
+        self.button.clicked.connect(self._taken)
         column = QVBoxLayout()
         column.setSpacing(1)
         column.addWidget(self.words)
@@ -37,6 +38,11 @@ class NoteLine(QFrame):
         row.setSpacing(10)
         row.addLayout(column, 1)
         row.addWidget(self.button, 0, Qt.AlignmentFlag.AlignTop)
+
+    @Slot()
+    def _taken(self) -> None:
+        if self._offer is not None:
+            self._take(self._offer)
 
     def show_note(self, note: str | Offer) -> None:
         """Show a sentence or an offer."""
