@@ -44,12 +44,19 @@ def arrange(options: argparse.Namespace) -> int:
 
 
 def check(options: argparse.Namespace) -> int:
-    """Tell what clashes in a timetable, by the validator alone."""
+    """Tell what clashes in a timetable, by the validator alone, what speaks against dishes, which food limits break."""
+    from core.food.allergens import guest_cautions
+    from core.safety.told import told_food
     from core.timetable.clashes import clashes
 
     plan, _seen_last = read_plan(options.plan)
     timetable = _timetable(plan, options.timetable)
-    return _told(plan, timetable, clashes(plan, timetable), "")
+    code = _told(plan, timetable, clashes(plan, timetable), "")
+    food = told_food(plan, timetable, options.plan.parent / "rules")
+    for head, lines in (("Guests:", guest_cautions(plan)), *food.parts):
+        if lines or head != "Guests:":
+            print(head, *(f"  {' '.join(each.split())}" for each in lines), sep="\n")
+    return CLASHES if food.over else code
 
 
 def sheet(options: argparse.Namespace) -> int:

@@ -13,7 +13,7 @@ from core.plan.ids import DishId, StepId, fresh, step_id
 from core.plan.kitchen import HEATED, StationKind
 from core.plan.menu import Dish, Ingredient, Link
 from core.plan.plan import Plan
-from core.plan.step import Attention, Doneness, Heat, Keep, Span, Step, Use, Wait
+from core.plan.step import Attention, Doneness, Keep, Span, Step, Use, Wait
 from core.reading.sentence import DraftStep, DraftWait
 
 _MOST_NAMED = 3
@@ -123,6 +123,7 @@ def _step(draft: DraftStep, name: StepId, answered: Span | None, keeps: bool) ->
         does=draft.does.strip() or draft.text.strip(),
         length=length,
         attention=attention,
+        loads=draft.loads,
         touches=touches if attention is not Attention.HANDS_ON else (),
         uses=_uses(draft),
         doneness=doneness,
@@ -136,7 +137,7 @@ def _uses(draft: DraftStep) -> tuple[Use, ...]:
         return ()
     heat = None
     if draft.kind in HEATED and draft.heat is not None:
-        heat = Heat(draft.heat.celsius, draft.heat.low, draft.heat.high)
+        heat = draft.heat.heat
     return (Use(draft.kind, heat=heat),)
 
 

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 _PARTS = re.compile(r" of | or | and | & |, ", re.IGNORECASE)
 _ALL = re.compile(r"\beverything\b|\bthe (?:(?:remaining|other) )?ingredients\b", re.IGNORECASE)
+_SHORTEST_END = 4  # signs: "crumb" of breadcrumb, not "pan" of marzipan
 _NO_NOUN_WORDS = (
     "the a an fresh dried large small medium ripe plain good hot cold warm red green white black brown yellow dark"
     " light whole ground fine coarse sea raw cooked extra virgin free range unsalted salted sweet double single strong"
@@ -45,8 +46,8 @@ def named_by(items: Sequence[tuple[str, str]], steps: Sequence[tuple[str, str]])
     """Return for each ingredient the number of the first step that names it, None where none surely does.
 
     Items and steps come as (words, section). Where steps stand in the ingredient's section, only they are looked
-    at. A noun that two ingredients share counts only with the word before it ("olive oil").
-    What no step names goes into the first that takes "everything" or "the ingredients".
+    at. A noun that two ingredients share counts only with the word before it ("olive oil"). What no step names goes
+    into the first that names its section ("Mix the rub"), else that takes "everything" or "the ingredients".
     """
     nouns = [nouns_of(item) for item, _section in items]
     words = [words_of(text) for text, _section in steps]
@@ -54,10 +55,17 @@ def named_by(items: Sequence[tuple[str, str]], steps: Sequence[tuple[str, str]])
     for number, (item, section) in enumerate(items):
         own = [at for at, (_text, where) in enumerate(steps) if where == section] if section else []
         among = own or list(range(len(steps)))
-        keys = _keys(number, item, nouns) or ()
+        beside = [other == section or not own for _item, other in items]
+        keys = _keys(
+            number, item, [each if near else frozenset() for each, near in zip(nouns, beside, strict=True)]
+        )
         found.append(_first(keys, among, words) if keys else None)
         if found[-1] is None:
             found[-1] = _first(_other_words(number, item, items), among, words)
+        if found[-1] is None:
+            found[-1] = _within(nouns[number], among, words)
+        if found[-1] is None and not own:
+            found[-1] = _first(_section_words(section), among, words)
         if found[-1] is None:
             found[-1] = next((at for at in among if _ALL.search(steps[at][0])), None)
     return tuple(found)
@@ -80,7 +88,25 @@ def _keys(number: int, item: str, nouns: Sequence[frozenset[str]]) -> tuple[tupl
 def _other_words(number: int, item: str, items: Sequence[tuple[str, str]]) -> tuple[tuple[str, ...], ...]:
     """Return the words of an ingredient that no other has and that tell things apart: "chicken" of chicken thighs."""
     others = {word for at, (other, _section) in enumerate(items) if at != number for word in words_of(other)}
-    return tuple((word,) for word in words_of(item) if len(word) > 3 and word not in others | _NO_NOUNS)
+    return tuple((word,) for word in words_of(item) if len(word) > 2 and word not in others | _NO_NOUNS)
+
+
+def _section_words(section: str) -> tuple[tuple[str, ...], ...]:
+    """Return what a section's ingredients are called together: "rub" of "For the rub"."""
+    words = words_of(section)
+    return ((words[-1],),) if words and len(words[-1]) > 2 else ()
+
+
+def _within(nouns: frozenset[str], among: Sequence[int], words: Sequence[tuple[str, ...]]) -> int | None:
+    """Return the first step with the end of a noun for it: "crumbs" are the breadcrumbs."""
+    for at in among:
+        if any(
+            noun != word and len(word) >= _SHORTEST_END and noun.endswith(word)
+            for noun in nouns
+            for word in words[at]
+        ):
+            return at
+    return None
 
 
 def _first(

@@ -59,7 +59,10 @@ def _comments(draft: Draft, dish: Dish, homeless: Sequence[str], asks: bool) -> 
     ids = [step.id for step in dish.steps]
     found: dict[str, list[str]] = {_header(dish.id): []}
     for number, step in enumerate(ids):
-        found[_header(step)] = [f"“{draft.words(*draft.place_of(number))}”"]
+        told = [each for each in draft.origins if each.step == number and each.what in ("opening", "step")]
+        found[_header(step)] = [
+            f"“{draft.words(each.start, each.end)}”" for each in sorted(told, key=lambda o: o.start)
+        ]
     for question in draft.questions:
         header = _header(dish.id) if question.step is None else _header(ids[question.step])
         found[header].append(f"? {question.sentence}{f' {_GIVE}' if question.must and asks else ''}")

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from core.reading.sentence_verbs import BEGINS
+
 _END = re.compile(r"[.!?]+[\"'”’)\]]*(?=\s+\S)")
 _BEGINS = re.compile(r"\s+[\"'“‘(\[]*(?:[^\W\d_]|[0-9])")
 _SHORT_WORDS = (
@@ -12,6 +14,8 @@ _SHORT_WORDS = (
     " tbs tbsp temp tsp vs pkg pkt mr mrs st dr"
 )
 _SHORTENED = frozenset(_SHORT_WORDS.split())
+_TIMES = frozenset(["min", "mins", "hr", "hrs", "sec", "secs", "h"])
+_WORK = re.compile(BEGINS)  # "for 30 mins. chill overnight", all in small letters
 _WORD_BEFORE = re.compile(r"[^\s(]+\Z")
 
 
@@ -38,7 +42,10 @@ def _parts(text: str, start: int, stop: int, after: int) -> bool:
         return not shortened or (
             word is not None and word[0].casefold() not in ("approx", "ca", "e.g", "i.e", "no", "vs")
         )
-    return not shortened and not following.isdigit()
+    timed = (
+        word is not None and word[0].casefold() in _TIMES and _WORK.match(text, begins.end() - 1) is not None
+    )
+    return (not shortened and not following.isdigit()) or timed
 
 
 def _trimmed(text: str, start: int, end: int) -> Iterator[tuple[int, int]]:

@@ -21,6 +21,7 @@ class Open(StrEnum):
     ORDER = "what follows what"
     NAME = "what the dish is called"
     PAGE = "the page itself"
+    TOUCHES = "how often a step is seen to"
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,7 +24,14 @@ _RANGE = re.compile(
     re.IGNORECASE | re.DOTALL,
 )
 _PEOPLE = re.compile(
-    r"\b(?:serv\w*|portions?|people|persons?|guests|feeds|enough for|adults?)\b", re.IGNORECASE
+    r"\b(?:serv\w*|portions?|people|persons?|guests|feeds|enough for|adults?|slices)\b", re.IGNORECASE
+)
+_MAYBE = "which may not be servings"
+_OF_PEOPLE = re.compile(
+    rf"(?P<low>{_NUMBER})(?:\s*(?:-|–|—|to|or)\s*(?P<high>{_NUMBER}))?"
+    r"(?= (?:\w+ )?(?:slices|portions|servings|people)\b)"
+    r"(?P<after>.*)",
+    re.IGNORECASE | re.DOTALL,
 )
 _PIECES = re.compile(r"\bmakes?\b|\byields?\b", re.IGNORECASE)
 
@@ -37,7 +44,7 @@ def servings_in(words: str) -> tuple[int | None, str]:
     """
     if not words.strip():
         return None, "The page does not say how many the recipe serves."
-    met = _RANGE.search(words)
+    met = _OF_PEOPLE.search(words) or _RANGE.search(words)
     low = 0 if met is None else _value(met["low"])
     if met is None or low < 1:
         return None, f"The page says “{_short(words)}”, not how many the recipe serves."
@@ -46,7 +53,15 @@ def servings_in(words: str) -> tuple[int | None, str]:
     rest = met["after"].strip(" .,;:()")
     if _PEOPLE.search(words) or (not rest and not _PIECES.search(words)):
         return low, ""
-    return low, f"The page says “{_short(words)}”, which may not be servings: {low} is written down."
+    return low, f"The page says “{_short(words)}”, {_MAYBE}: {low} is written down."
+
+
+def how_unsure(words: str) -> int:
+    """Return how little the words of a yield say of servings: 0 one number of them, 1 two, 2 pieces, 3 nothing."""
+    servings, sentence = servings_in(words)
+    if servings is None:
+        return 3
+    return 0 if not sentence else 2 if _MAYBE in sentence else 1
 
 
 def _value(token: str) -> int:

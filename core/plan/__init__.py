@@ -2,6 +2,7 @@
 
 from core.plan.day import Day, Fact, Lit, State, Washed
 from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
+from core.plan.food import Arrival, Container, Effect, FoodCare, FoodKind
 from core.plan.ids import CookId, DishId, StationId, StepId, VesselId
 from core.plan.kitchen import Cook, Heater, Kitchen, Shelf, Station, StationKind, Vessel, Window
 from core.plan.menu import Dish, Guest, Ingredient, Link, LinkKind, Menu, Stock
@@ -27,9 +28,11 @@ from core.plan.step import (
 
 __all__ = [
     "Alternative",
+    "Arrival",
     "Attention",
     "Choice",
     "ClockTime",
+    "Container",
     "Cook",
     "CookId",
     "Day",
@@ -37,7 +40,10 @@ __all__ = [
     "Dish",
     "DishId",
     "Doneness",
+    "Effect",
     "Fact",
+    "FoodCare",
+    "FoodKind",
     "Guest",
     "Heat",
     "Heater",

@@ -9,7 +9,7 @@ from core.measures.refusal import quoted
 from core.measures.words import plural
 from core.plan import meaning
 from core.plan.check_menu import repeated
-from core.plan.check_problem import LONGEST, Family, Problems, out_of, problem
+from core.plan.check_problem import LONGEST, Family, Problems, out_of, problem, texts_trouble
 from core.plan.check_steps import way_chosen
 from core.plan.check_words import Words
 from core.plan.decisions import Pin, Wishes
@@ -33,6 +33,8 @@ def decision_problems(plan: Plan) -> Problems:
     yield from _lengths(plan, where, words)
     yield from _orders(plan, where, words)
     yield from _wishes(plan.decisions.wishes)
+    if trouble := texts_trouble(plan.decisions.rules):
+        yield problem(Family.TEXTS, f"The name of the food rules {trouble}.", "its food rules")
 
 
 def _wishes(wishes: Wishes) -> Problems:

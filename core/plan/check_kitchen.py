@@ -24,6 +24,7 @@ from core.plan.kitchen import Cook, Heater, Kitchen, Station, StationKind, Vesse
 
 _DAY = 24 * 60
 _COLDEST, _HOTTEST = -60, 600
+_WARMEST = 60
 _MOST_SPAN = 14 * _DAY
 _MOST_WALK = 60  # minutes
 _MOST_FIRES = 9
@@ -43,6 +44,12 @@ def kitchen_problems(kitchen: Kitchen) -> Problems:
             f"The way from one place of the kitchen to another takes {show_minutes(kitchen.walk)};"
             f" give 0 to {_MOST_WALK} min.",
             "the kitchen's ways",
+        )
+    if out_of(kitchen.room, _COLDEST, _WARMEST):
+        yield problem(
+            Family.NUMBERS,
+            f"The kitchen is at {kitchen.room} °C; give {_COLDEST} to {_WARMEST}, or leave it untold.",
+            "the kitchen's warmth",
         )
     for what, things in (("station", kitchen.stations), ("vessel", kitchen.vessels), ("cook", kitchen.cooks)):
         for each in things:
@@ -89,6 +96,12 @@ def _station(station: Station) -> Problems:
             Family.NUMBERS,
             f"{name} is {station.wide} cm wide and {station.deep} cm deep inside; give 0 (not told) to"
             f" {_MOST_SIDE} cm for both.",
+            station.id,
+        )
+    if out_of(station.keeps_at, _COLDEST, _WARMEST):
+        yield problem(
+            Family.NUMBERS,
+            f"{name} is at {station.keeps_at} °C; give {_COLDEST} to {_WARMEST}, or leave it untold.",
             station.id,
         )
     yield from _fire(station, name)

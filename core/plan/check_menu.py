@@ -27,6 +27,7 @@ from core.plan.plan import Plan
 
 _MOST_TRANSFER = 120
 _MOST_SCALE = 1000
+_MOST_THICK = 1000
 _SOONEST_YEAR, _LATEST_YEAR = 2000, 2199
 
 
@@ -168,6 +169,12 @@ def _ingredients(dish: Dish, name: str) -> Problems:
             yield problem(
                 Family.NUMBERS,
                 f"{short(each.item)} of {name} comes in {each.pieces} pieces; give 0 (not told) to {MOST_COUNT}.",
+                dish.id,
+            )
+        if out_of(each.thick, 0, _MOST_THICK):
+            yield problem(
+                Family.NUMBERS,
+                f"{short(each.item)} of {name} is {each.thick} mm thick; give 0 (not told) to {_MOST_THICK} mm.",
                 dish.id,
             )
         if each.per_kg_of and (each.per_kg_of == each.item or each.per_kg_of not in items):

@@ -24,6 +24,7 @@ from core.plan.step import Attention, Span, Step, Touch, Use
 
 MOST_LOADS = 200
 _DAY = 24 * 60
+_DEEPEST = 1000
 _COLDEST, _HOTTEST = -60, 350  # °C in the middle of food
 
 
@@ -40,6 +41,16 @@ def step_problems(plan: Plan) -> Problems:
             yield from _times(step, name)
             yield from _doneness(step, name)
             yield from _yields(step, name)
+            yield from _care(step, name)
+
+
+def _care(step: Step, name: str) -> Problems:
+    if step.food is not None and out_of(step.food.depth, 0, _DEEPEST):
+        yield problem(
+            Family.NUMBERS,
+            f"In {name} the food lies {step.food.depth} mm deep; give 0 (not told) to {_DEEPEST} mm.",
+            step.id,
+        )
 
 
 def ways_of(step: Step) -> tuple[tuple[str, Span, tuple[Use, ...]], ...]:

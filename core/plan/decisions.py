@@ -57,7 +57,7 @@ class Wishes:
 
 @dataclass(frozen=True, slots=True)
 class Decisions:
-    """All that the cook decided about a plan."""
+    """All that the cook decided about a plan. `rules`: id of the set of food rules; "": that of home cooks."""
 
     manner: Manner = Manner.SAFE
     pins: tuple[Pin, ...] = ()
@@ -65,3 +65,4 @@ class Decisions:
     lengths: tuple[LengthOf, ...] = ()
     orders: tuple[Order, ...] = ()
     wishes: Wishes = Wishes()
+    rules: str = ""

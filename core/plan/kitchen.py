@@ -79,7 +79,8 @@ class Station:
     `place` tells rooms apart (kitchen, terrace). A fire has `lighting` minutes until it is ready, of which the
     first `laying` take a cook, and `burns` for so many minutes from then (None: as long as one likes); it may be
     lit `fires` times. `not_with` names stations of the same appliance: oven or grill, but not both at once.
-    `wide` and `deep` are its measures inside in cm (0: not told).
+    `wide` and `deep` are its measures inside in cm (0: not told). `keeps_at`: °C that a thermometer shows in a
+    place that is not heated (a fridge, a terrace); None: not told.
     """
 
     id: StationId
@@ -98,6 +99,7 @@ class Station:
     not_with: tuple[StationId, ...] = ()
     wide: int = 0
     deep: int = 0
+    keeps_at: int | None = None
 
     @property
     def is_fire(self) -> bool:
@@ -136,13 +138,17 @@ class Cook:
 
 @dataclass(frozen=True)
 class Kitchen:
-    """Stations, vessels and cooks of one household; `walk` minutes lie between stations in different places."""
+    """Stations, vessels and cooks of one household; `walk` minutes lie between stations in different places.
+
+    `room`: °C of its rooms while the food is made; None: not told.
+    """
 
     name: str = "Home kitchen"
     stations: tuple[Station, ...] = ()
     vessels: tuple[Vessel, ...] = ()
     cooks: tuple[Cook, ...] = ()
     walk: int = 1
+    room: int | None = None
 
     @cached_property
     def apart(self) -> tuple[tuple[Station, Station], ...]:

@@ -7,6 +7,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from core.measures.quantity import Quantity
+from core.plan.food import Arrival, FoodKind
 from core.plan.ids import DishId, StepId
 from core.plan.step import Keep, Step, Wait
 
@@ -46,6 +47,7 @@ class Ingredient:
     """One line of a dish's ingredients. `quantity` None: to taste. `per_kg_of` names another ingredient's item.
 
     `pieces`: the amount is so many single pieces that are cooked whole (a roast, a bird); 0: it is not.
+    `food` and `arrives`: its kind and how it comes (None: not told); `thick`: mm of one piece, 0: not told.
     """
 
     item: str
@@ -57,6 +59,9 @@ class Ingredient:
     allergens: tuple[str, ...] = ()
     per_kg_of: str = ""
     pieces: int = 0
+    food: FoodKind | None = None
+    arrives: Arrival | None = None
+    thick: int = 0
 
 
 @dataclass(frozen=True, slots=True)

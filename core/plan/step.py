@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from core.measures.quantity import Quantity
+from core.plan.food import FoodCare
 from core.plan.ids import StationId, StepId, VesselId
 from core.plan.kitchen import StationKind
 
@@ -170,6 +171,7 @@ class Step:
     `earliest` is an offset from plating that the start may not precede, `latest` one that the end may not pass;
     `keeps` overrides the dish's waiting limit where this step is one of its last. `least_piece`: a hands-on step
     for one cook may be done in pieces of at least so many minutes. `yields`: what links may bring elsewhere.
+    `food`: what it does to its food, where place, heat and words do not tell.
     """
 
     id: StepId
@@ -193,3 +195,4 @@ class Step:
     alternatives: tuple[Alternative, ...] = ()
     note: str = ""
     yields: Yield | None = None
+    food: FoodCare | None = None

@@ -112,7 +112,7 @@ _DONE = (
 )
 _DONE_TOO = r"(?:ground|squeezed|cooked|brewed|cracked|picked|pounded|milled|boiled|made|pressed|rinsed|salted|whisked)"
 DONE_FIRST = re.compile(
-    rf"(?:{_HOW}{_DONE}(?:(?:,| and|, and) {_HOW}{_DONE})*"
+    rf"(?!minced (?:beef|pork|lamb|veal|turkey|chicken|meat)\b)(?:{_HOW}{_DONE}(?:(?:,| and|, and) {_HOW}{_DONE})*"
     rf"|(?:very |freshly |finely |coarsely |roughly |lightly |newly )+{_DONE_TOO}) (?=\S)",
     re.IGNORECASE,
 )
@@ -133,7 +133,7 @@ QUALITY = re.compile(
 """Words before a comma after which the name is still to come: "skinless, boneless thighs"."""
 
 FOR_WHAT = re.compile(
-    r" (?:for (?:the |a |your |each )?(?:(?:deep |shallow )?\w+ing|tins?|pan|table|dish|top|glaze|tray"
+    r" (?:for (?:the |a |your |each )?(?:(?:deep[ -]|shallow[ -])?\w+ing|tins?|pan|table|dish|top|glaze|tray"
     r"|bowl|hands|worktop|board|moulds?)\b"
     r"|to (?:serve|garnish|taste|finish|decorate|dust|glaze|fry|dress|season|grease|brush|coat|cover|top|sprinkle)\b"
     r"|plus (?:extra|more|a |an |some |[0-9½¼¾])|as (?:needed|required)\b|at room temperature\b|from (?:a|the) \w+).*",

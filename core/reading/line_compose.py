@@ -12,7 +12,8 @@ from core.plan.step import Attention, Doneness, Heat, Holding, Keep, Loads, Span
 from core.reading.line_rules_wait import FollowSaid, WaitSaid
 from core.reading.line_rules_work import TouchSaid
 from core.reading.line_value import Chip, Fault, Follow, LineWait, PlaceSaid, Says
-from core.reading.line_verbs import attention_of, place_of
+from core.reading.line_verbs import attention_of, attention_with_touches, place_of
+from core.reading.verbs import often
 
 _ONCE = {
     Says.LENGTH: "length",
@@ -229,9 +230,11 @@ def _implied(
     if parts.uses or nowhere:
         values["uses"] = tuple(parts.uses)
     if does and "attention" not in values:
-        attention = Attention.TENDED if values.get("touches") else attention_of(does)
+        length = values.get("length")
+        touched = bool(values.get("touches"))
+        attention = attention_with_touches(does, length) if touched else attention_of(does)
         values["attention"] = attention
-        why = "from the touches" if values.get("touches") else "from the verb"
+        why = "from the touches" if attention is Attention.TENDED else "from the verb"
         found.append(Chip(Says.ATTENTION, f"{attention.value}, {why}", *verb_at, attention, implied=True))
     return tuple(found)
 
@@ -271,7 +274,10 @@ def _touches(parts: _Parts, chips: list[Chip], length: Span | None) -> tuple[Tou
             continue
         said: TouchSaid = chip.value
         first = said.touches[0]
-        if (said.every or said.half) and length is None:
+        if said.often and length is not None:
+            said = TouchSaid((replace(first, at=often(length)),), every=True)
+            first = said.touches[0]
+        if (said.every or said.half or said.often) and length is None:
             parts.faults.append(
                 Fault(chip.start, chip.end, "Say how long the step takes too, such as 60 min.")
             )

@@ -24,7 +24,7 @@ OPENING = (
 )
 
 GRAMMAR: tuple[Row, ...] = (
-    Row("Length", "45-50 min, 1h20, half an hour", "bake 45-50 min", Says.LENGTH),
+    Row("Length", "45-50 min, 1h20, 4 min each side", "bake 45-50 min", Says.LENGTH),
     Row("Quick, likely, slow", "20/25/35 (minutes), 4h/5h/6h", "simmer 20/25/35", Says.LENGTH),
     Row(
         "About, overnight",
@@ -71,7 +71,12 @@ GRAMMAR: tuple[Row, ...] = (
         Says.SKILL,
     ),
     Row("Touch", "turn at 25, stir at 10 and 20, cover at the end", "bake 50 min, turn at 25", Says.TOUCH),
-    Row("Touch again and again", "baste every 20", "roast 90 min, baste every 20", Says.TOUCH),
+    Row(
+        "Touch again and again",
+        "baste every 20, stir now and then",
+        "roast 90 min, baste every 20",
+        Says.TOUCH,
+    ),
     Row(
         "Touch before the end",
         "probe 10 min before the end",
@@ -84,7 +89,7 @@ GRAMMAR: tuple[Row, ...] = (
         "bake 50 min, swap tins at 20 for 3 min by able",
         Says.TOUCH,
     ),
-    Row("Loads", "18 skewers 6 at a time", "grill 18 skewers 6 at a time 8 min", Says.LOADS),
+    Row("Loads", "18 skewers 6 at a time, 4 batches", "grill 18 skewers 6 at a time 8 min", Says.LOADS),
     Row(
         "Between loads",
         "2 min between loads",

@@ -35,8 +35,8 @@ def look_alike(here: Scan, end: int) -> Fault | None:
     stop = here.pos + len(word)
     if met := _GLUED.fullmatch(word):
         return _glued(here, met, stop)
-    if _NUMBER.fullmatch(word):
-        return _bare(here, word, stop)
+    if _NUMBER.fullmatch(word.removeprefix("@")):
+        return _bare(here, word.removeprefix("@"), stop)
     if _CODE.fullmatch(word) and here.word_before() in ("on", "at") and here.names.stations:
         known = [name for name in here.names.station_of if _CODE.fullmatch(name)]
         mend = f"write {_listed(known)}, or put the words in quotes."

@@ -68,6 +68,7 @@ _SPREAD = r"(?:±|\+/-|\+-) ?\d+"
 HEAT = (
     rf"(?:(?:fan|convection) ?)?{_DEGREES}(?:{_MORE}(?:{_SCALE})(?: ?{_SPREAD}(?:{_SCALE})?)?| ?{_SPREAD}(?:{_SCALE}))"
     rf"(?: ?(?:fan|convection)\b)?(?![\w°])|(?:fan|convection) ?\d{{2,3}}(?![\w°])"
+    rf"|(?<![\w])\d{{3}} ?(?:fan|convection)\b"
     rf"|gas ?(?:mark ?)?{N}(?: ?(?:-|to) ?{N})?(?![\w])"
 )
 """A temperature or a range of it; it names its scale."""

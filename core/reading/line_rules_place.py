@@ -27,6 +27,7 @@ _UNIT_KIND = {
     **dict.fromkeys(("ring", "burner", "hob"), StationKind.BURNER),
 }
 _UNIT_NEXT = pattern(r" (?:rack|shel|ring|burner|hob|place|slot|zone)")
+_LEAVES = pattern(r"\b(?:out of|from|off)(?: the| an?)? $")
 _ROOM_NEXT = pattern(r" *(?:$|[,\d]|raw\b)")
 _NO_PLACE = pattern(r"no place\b")
 _AREA = pattern(r"(?:(?P<area>\d[\d,]*) ?(?:cm2|cm²)|(?P<wide>\d+) ?x ?(?P<deep>\d+) ?cm)(?![\w²])")
@@ -48,6 +49,10 @@ _CHAIN = frozenset(
     }
 )
 _HEAT = pattern(rf"(?:at )?(?P<heat>{HEAT})")
+_WITH_FAN = pattern(
+    r"(?:at )?(?P<number>\d{3}) ?(?:°? ?(?P<scale>[CF]))? ?[/,(]? ?(?:(?:fan|convection) ?\d{3}(?: ?°? ?[CF]\b)?"
+    r"|\d{3}(?: ?°? ?[CF])? ?(?:fan|convection)\b)\)?(?: ?[/,] ?gas ?(?:mark ?)?\d\b)?(?![\w°])"
+)
 _CORE = pattern(
     rf"(?:until )?core(?: temperature)?(?: of| at| to| reaches)? (?P<one>{ONE_HEAT})"
     rf"|(?:until |to )?(?P<two>{ONE_HEAT}) (?:core(?! ?-?\d)|inside|at the (?:core|centre)|in the (?:middle|centre))\b"
@@ -73,6 +78,8 @@ def place(here: Scan) -> Met | None:
     """Take a kind of place or a station by its name."""
     if met := here.match(_NO_PLACE):
         return chip(Says.NO_PLACE, "no place is taken", met.span(), None) if here.fresh else None
+    if _LEAVES.search(here.text, max(here.pos - 12, 0), here.pos):
+        return None  # "out of the fridge" is not in it
     return _station(here) or _units(here) or _kind(here)
 
 
@@ -179,21 +186,25 @@ def core(here: Scan) -> Met | None:
 
 def heat(here: Scan) -> Met | None:
     """Take the temperature of a place: "190C", "375F", "gas 5", "170-190C", "190C ±10"."""
-    met = here.match(_HEAT)
+    met = here.match(_WITH_FAN) or here.match(_HEAT)
     if met is None or here.word_before() in _TARGET:
         return None
-    text = met["heat"]
+    parts = met.groupdict()
+    text = (
+        parts.get("heat") or f"{met['number']}{met['scale'] or 'C'}"
+    )  # of two dials for one setting the plain one
+    span = met.span("heat") if "heat" in parts else met.span()
     if _CUPS.fullmatch(text):
         return None
     try:
         low, setting, high = parse_heat_range(text)
     except Refusal as refusal:
-        return faulty(*met.span("heat"), refusal.text)
+        return faulty(*span, refusal.text)
     if not _has_heat(here, met.end()):
         if setting <= _AMBIENT or _has_no_dial(here, met.end()):
             return None
         sentence = f"{quoted(text)}: say what is that hot, such as oven {text}, or put the words in quotes."
-        return faulty(*met.span("heat"), sentence, "" if here.begins else f"oven {text}")
+        return faulty(*span, sentence, "" if here.begins else f"oven {text}")
     return chip(Says.HEAT, show_heat_range(low, setting, high), met.span(), Heat(setting, low, high))
 
 

@@ -11,8 +11,9 @@ from core.measures.number import round_half_up
 from core.measures.refusal import Refusal, quoted
 from core.plan.step import ClockTime, Span
 from core.reading.line_patterns import COUNT, TIME, TIMES, count_in, pattern, word_set
+from core.reading.line_rules_work import TURN
 from core.reading.line_scan import Met, Scan, chip, faulty
-from core.reading.line_value import Says
+from core.reading.line_value import Chip, Says
 
 OVERNIGHT = Span(8 * 60, 10 * 60, 14 * 60)
 """From the evening to the next day: common practice."""
@@ -20,12 +21,16 @@ ABOUT = Fraction(1, 10)
 """How far "about" reaches to either side, at least a minute: our own reading of the word."""
 
 _LABEL = pattern(r"(?P<label>[a-z0-9][a-z0-9_-]{0,63}):(?= +\S)")
-_LENGTH = pattern(rf"(?:for )?(?P<about>(?:about|around|roughly) )?(?P<time>{TIMES})")
+_LENGTH = pattern(
+    rf"(?:for )?(?:at least )?(?P<about>(?:about |around |roughly |"
+    rf"approx(?:\.|imately)? |ca?\. ?|~ ?))?(?P<time>{TIMES})"
+)
 _OVERNIGHT = pattern(r"over ?night\b")
 _HAS_UNIT = pattern(r"[a-z':±]|\+/?-")
-_PER_SIDE = pattern(r" (?:per|a|each|on each|on either) side\b")
-_BEFORE_WHAT = pattern(r" (?:before|after) (?:plating|serving)\b")
-_ONE_ENDED = pattern(rf"(?:at least|at most|up to|no more than|not more than) (?P<time>{TIME})")
+_PER_SIDE = pattern(r" (?:per|a|each|on each|on either|both|on both) sides?\b")
+_PER_LOAD = pattern(r" (?:each|per (?:batch|load|lot)|a (?:batch|load))(?= *(?:,|$))")
+_BEFORE_WHAT = pattern(r" (?:before|after)(?: (?:plating|serving)\b|(?= *(?:,|$)))")
+_ONE_ENDED = pattern(rf"(?:at most|up to|no more than|not more than) (?P<time>{TIME})")
 _NO_LENGTH_AFTER = word_set(
     "first last next every after within further another than over under before previous final remaining"
 )
@@ -38,6 +43,10 @@ _RESTED = pattern(rf"rested (?:for )?(?P<time>{TIME})")
 _FROM_PLATING = (
     rf"(?:(?P<time>{TIME}) (?P<side>before|after)(?: (?:plating|serving)\b)?|(?P<plating>(?:at )?plating\b)"
     r"|(?P<minus>T ?[+-] ?\d[\d:]*(?:d(?: ?[\d:]+)?)?))"
+)
+_BY_CLOCK = pattern(
+    r"(?:done|ready|finished|out|served?) (?:by|before|at|for) "
+    r"(?P<hour>\d{1,2}(?:[:.]\d\d)?(?: ?[ap]\.?m\b\.?)?)(?= *(?:,|$))"
 )
 _EARLIEST = pattern(r"(?:not before|not earlier than|no earlier than|not sooner than|no sooner than) ")
 _LATEST = pattern(r"(?:done|ready|finished) (?:by|before) |not after ")
@@ -72,12 +81,6 @@ def length(here: Scan) -> Met | None:
     time = met["time"]
     if not _HAS_UNIT.search(time) and not _three(time) and not _two_and_on(here, met):
         return None
-    if side := _PER_SIDE.match(here.text, met.end()):
-        return faulty(
-            met.start(),
-            side.end(),
-            f"{quoted(here.raw[met.start() : side.end()])}: write how long both sides take together.",
-        )
     if _BEFORE_WHAT.match(here.text, met.end()):
         sentence = (
             f'{quoted(met[0])} counts from something; write "not before 2 h before" or "done by 2 h before".'
@@ -89,7 +92,17 @@ def length(here: Scan) -> Met | None:
         return faulty(*met.span("time"), refusal.text, _turned(time))
     if met["about"] and span.low == span.high:
         span = _around(span.likely)
-    return chip(Says.LENGTH, _span_words(span), met.span(), span)
+    if side := _PER_SIDE.match(here.text, met.end()):
+        return _both_sides(span, met.start(), side)
+    each = _PER_LOAD.match(here.text, met.end()) if here.has(Says.LOADS) else None
+    return chip(Says.LENGTH, _span_words(span), (met.start(), each.end() if each else met.end()), span)
+
+
+def _both_sides(span: Span, start: int, side: re.Match[str]) -> Met:
+    """Return both sides of "10 minutes each side" together, with a turn half way."""
+    both = Span(2 * span.low, 2 * span.likely, 2 * span.high)
+    turn = Chip(Says.TOUCH, f"turn half way, {show_minutes(1)}", side.start() + 1, side.end(), TURN)
+    return Met(side.end(), (Chip(Says.LENGTH, _span_words(both), start, side.start(), both), turn))
 
 
 def _three(time: str) -> bool:
@@ -146,6 +159,9 @@ def rested(here: Scan) -> Met | None:
 
 def limits(here: Scan) -> Met | None:
     """Take "not before 8 h before plating" and "done by 20 h before"."""
+    if not here.begins and (met := here.match(_BY_CLOCK)) and not met["hour"].isdigit():
+        sentence = f'{quoted(met[0])}: count from plating, such as "done by 8 h before"; a clock is only for the start.'
+        return faulty(*met.span(), sentence)
     for lead, kind, words in ((_EARLIEST, Says.EARLIEST, "not before"), (_LATEST, Says.LATEST, "done by")):
         met = here.match(lead) if here.fresh else None
         if met is None:

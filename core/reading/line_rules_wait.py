@@ -35,6 +35,7 @@ _AFTER = pattern(
     r"(?P<also>also )?(?:(?P<after>after)|(?P<start>with the|starts with)|(?P<end>ends with))(?: the)? "
 )
 _NOTHING = pattern(r"after nothing\b")
+_RESTS = pattern(r"\b(?:rest|stand|leave)$")
 _PART = re.compile(r"[^,]*")
 _HOLDINGS = {
     "counter": Holding.COUNTER,
@@ -73,7 +74,7 @@ def wait(here: Scan) -> Met | None:
     if tail is None or not (tail["bounds"] or tail["how"]):
         return None
     try:
-        said = _said(tail)
+        said = _said(tail, rests=_RESTS.search(met["lead"] or "") is not None)
     except Refusal as refusal:
         return _unclear(tail, refusal)
     return chip(Says.WAIT, _words(said, "then "), (here.pos, tail.end()), said)
@@ -96,10 +97,10 @@ def keep(here: Scan) -> Met | None:
     )
 
 
-def _said(tail: re.Match[str], *, keeps: bool = False) -> WaitSaid:
+def _said(tail: re.Match[str], *, keeps: bool = False, rests: bool = False) -> WaitSaid:
     """Return the wait of a tail; raise Refusal where a single length does not say which bound it is."""
     how = next((_HOLDINGS[name] for name in _HOLDINGS if tail[name]), Holding.COUNTER)
-    least, most = _bounds(tail, keeps)
+    least, most = _bounds(tail, keeps, rests)
     if keeps and least:
         raise Refusal(
             f"{quoted(tail['bounds'])}: say how long it keeps at most, such as within {show_minutes(least)}."
@@ -107,7 +108,7 @@ def _said(tail: re.Match[str], *, keeps: bool = False) -> WaitSaid:
     return WaitSaid(least, most, how)
 
 
-def _bounds(tail: re.Match[str], keeps: bool) -> tuple[int, int | None]:
+def _bounds(tail: re.Match[str], keeps: bool, rests: bool) -> tuple[int, int | None]:
     if tail["least"]:
         return parse_minutes(tail["least"]), parse_minutes(tail["most"]) if tail["most"] else None
     if tail["upto"]:
@@ -122,6 +123,8 @@ def _bounds(tail: re.Match[str], keeps: bool) -> tuple[int, int | None]:
     low, _likely, high = parse_span(tail["span"])
     if low == high and keeps:
         return 0, high
+    if low == high and rests:
+        return low, None  # meat that rests 10 minutes rests no less
     if low == high:
         shown = show_minutes(low)
         text = quoted(tail["span"])

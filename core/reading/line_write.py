@@ -29,6 +29,7 @@ from core.reading.line_names import Names
 from core.reading.line_patterns import in_quotes
 from core.reading.line_rules_time import day_words
 from core.reading.line_value import Line, LineWait
+from core.reading.line_verbs import attention_with_touches
 
 _FIELDS: dict[str, Any] = {
     "does": "",
@@ -92,6 +93,8 @@ def beyond_line(step: Step, link: Link | None = None, names: Names = Names()) ->
         found.append("other ways to do it")
     if step.yields is not None:
         found.append("what it yields for other dishes")
+    if step.food is not None:
+        found.append("what it does to the food")
     if step.note:
         found.append("the note")
     if link is not None and link.brings is not None:
@@ -146,7 +149,7 @@ def _pieces(step: Step, link: Link | None, names: Names, strict: bool) -> Iterat
     """Give the phrases of a step, each with its field, waits last; `strict`: all free words in quotes."""
     if bare := read_line(f"{in_quotes(step.does)} 1 min", names).step_values:
         yield from _places(step, bare.get("uses", ()), names)
-        usual = Attention.TENDED if step.touches else bare["attention"]
+        usual = attention_with_touches(step.does, step.length) if step.touches else bare["attention"]
         yield from (("vessels", _vessel(each, names)) for each in step.vessels)
         if step.hands != 1:
             yield "hands", f"{step.hands} cooks"

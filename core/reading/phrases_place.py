@@ -60,7 +60,8 @@ _NAMED = (
             r"hobs?|stove(?:[ -]?top)?|cooktop|burners?|griddle|skillet|wok|(?:sauce|frying|saute|griddle|"
             r"grill|stock|milk)[ -]?pan|(?:dry|hot|heavy|heavy-based|large|wide|deep|non-stick|medium|"
             r"small|same|lidded|shallow) pan\b|in (?:a|the) pan\b|stockpot|(?:over|on|at) (?:a |an |the |"
-            r"your )?(?:\w+ ){0,2}(?:heat|flame)\b|(?:low|gentle|bare) simmer|dutch oven|casserole on the"
+            r"your )?(?:\w+ ){0,2}(?:heat|flame)\b|(?:low|gentle|bare) simmer|dutch oven|casserole on the|"
+            r"(?:pot|pan) of (?:\w+ )?(?:boiling|simmering|salted) (?:\w+ )?water"
         ),
     ),
     (
@@ -105,8 +106,10 @@ _IMPLIED = (
             r"re)?boil(?! over)|boiling(?! (?:water|stock|hot))|saute|sear|sweat|poach|blanch|"
             r"steam(?! (?:escape|out|to|can|from|is))|steaming|braise|stew|melt|deglaze|scald|parboil|"
             r"flambe|brown (?:the|it|them|on|in|all|well|off|both|lightly|evenly)|(?:bring|brought|return|"
-            r"comes?)\b[^.;,]{0,40} to (?:a |the )?(?:(?:rolling|gentle|bare|full) )?(?:boil|simmer)|"
-            r"reduce (?:by|until|the (?:sauce|wine|stock|liquid|cream|juices|gravy)|it by|to a)|(?:heat|"
+            r"comes?)\b[^.;]{0,120}? to (?:a |the )?(?:(?:rolling|gentle|bare|full) )?(?:boil|simmer)|"
+            r"(?:brown|soften|cook|colour|sizzle)\b[^.;,]{0,40} in (?:the |a little |some |hot )?(?:butter|oil|"
+            r"dripping|"
+            r"ghee|fat|lard)|reduce (?:by|until|the (?:sauce|wine|stock|liquid|cream|juices|gravy)|it by|to a)|(?:heat|"
             r"warm) (?:the |a |some |\d+ ?\w+ )?(?:\w+ ){0,2}(?:oil|milk|cream|butter|syrup|stock|soup|"
             r"sauce|sugar|wine|water|fat|lard|broth|dripping)"
         ),

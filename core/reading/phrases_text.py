@@ -11,7 +11,11 @@ from core.measures.refusal import Refusal
 
 
 class Kind(StrEnum):
-    """What a phrase tells. Only DURATION is a plain length; the others say how the length is meant."""
+    """What a phrase tells. Only DURATION is a plain length; the others say how the length is meant.
+
+    OFTEN: how often a cook looks in; OPENING: work of a sentence before it that a step begins with;
+    BATCHES: in how many loads.
+    """
 
     DURATION = "duration"
     LEAST = "at least"
@@ -26,6 +30,9 @@ class Kind(StrEnum):
     TEMPERATURE = "temperature"
     PLACE = "place"
     CUE = "cue"
+    OFTEN = "now and then"
+    OPENING = "opening"
+    BATCHES = "batches"
 
 
 @dataclass(frozen=True, slots=True)

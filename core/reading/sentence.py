@@ -11,28 +11,32 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from core.plan.kitchen import HEATED, StationKind
-from core.plan.step import Attention, Holding, Span, Touch
+from core.plan.step import Attention, Holding, Touch
 from core.reading.phrases import Found, Kind, Warmth
 from core.reading.sentence_clauses import Clause, clauses_of, is_remark, span_of
 from core.reading.sentence_draft import DraftStep, DraftWait, Origin
+from core.reading.sentence_join import is_opening, openings_joined, rests_as_waits
 from core.reading.sentence_step import holding_at, step_of
 from core.reading.sentence_verbs import TRIFLES
 
 __all__ = ["DraftStep", "DraftWait", "Origin", "steps_of"]
 
-_RESTS = re.compile(r"\b(?:rest|stand|sit)\b")
 _SERVES = re.compile(
+    r"bring (?:it |them )?to the table.*|"
     r"(?:serve|enjoy|eat|dish up|plate)(?: (?:it|them|up|hot|warm|cold|chilled|immediately|at once|"
     r"straight away|right away|"
     r"and enjoy|now|piping|soon|while|still|warm|with pride|to your guests|at room temperature|"
-    r"from the tin|in \w+|,))*"
+    r"straight|from the \w+|in \w+|or|,))*"
 )
-_AT_ONCE = re.compile(r"\b(?:serve|eat)\b.*\b(?:at once|immediately|straight away|right away)\b")
+_SERVES_WITH = re.compile(r"serve (?:\w+ ){0,3}?with [\w' -]{1,60}")
+_AT_ONCE = re.compile(r"\b(?:serve|eat|enjoy)\b.*\b(?:at once|immediately|straight away|right away)\b")
 _WARM = re.compile(r"\bkeep\b.*\b(?:warm|hot)\b|\bhold\b.*\b(?:warm|hot)\b")
-_STORING = ("keep", "store", "hold", "chill", "refrigerate", "freeze")
+_STORING = ("keep", "store", "hold", "chill", "refrigerate", "freeze", "leave", "rest", "stand")
+_OFF = re.compile(r"\b(?:turn|turned|switch|switched) (?:the oven |it )?off\b(?: the oven\b)?(?! the heat)")
+_SMALL = re.compile(r"(?:weigh|press|tie|tuck) (?:\w+ ){0,3}(?:down|up|in|tightly)\b")
 _KEEPS = re.compile(
     r"\b(?:keeps?|kept|store[ds]?|made|prepared|done|freezes?|frozen|chilled|last|hold|held|assembled|"
-    r"ready|wait|stand|be left|chill|refrigerate|freeze)\b"
+    r"ready|wait|stand|rest|leave|be left|chill|refrigerate|freeze)\b"
 )
 
 
@@ -78,9 +82,9 @@ class _Reader:
         """Take in what changes the steps around it without being one; tell whether it was that."""
         self._end_before(sentence, clause)
         self._set(sentence, clause)
-        if clause.heats_up:
+        if clause.heats_up or _OFF.fullmatch(clause.words.strip(" .!")):
             return True
-        if _SERVES.fullmatch(clause.words.strip(" .!")):
+        if _SERVES.fullmatch(clause.words.strip(" .!")) or _SERVES_WITH.fullmatch(clause.words.strip(" .!")):
             if _AT_ONCE.search(clause.words):
                 self._wait(DraftWait(0, 0), None)
             return True
@@ -113,6 +117,8 @@ class _Reader:
         return True
 
     def _set(self, sentence: int, clause: Clause) -> None:
+        if _OFF.search(clause.words):
+            self.settings.pop(StationKind.OVEN, None)
         found = clause.setting
         if found is None:
             return
@@ -162,6 +168,9 @@ class _Reader:
             moved = left.pop()
             if moved.place in HEATED:
                 self.inside = (sentence, text, moved)
+        if len(left) > 1 and not any(each.is_timed for each in left) and is_opening(left[-1].words):
+            self._add(sentence, text, left[:-1], fresh, bool(self.inside and self.inside[2] in group))
+            left, fresh = left[-1:], False
         if left:
             self._add(sentence, text, left, fresh, bool(self.inside and self.inside[2] in group))
 
@@ -234,7 +243,7 @@ def steps_of(sentences: Sequence[str]) -> tuple[DraftStep, ...]:
     reader = _Reader()
     for at, text in enumerate(sentences):
         reader.read(at, text)
-    return _rests_as_waits(reader.steps)
+    return openings_joined(rests_as_waits(reader.steps))
 
 
 def _is_storing(clause: Clause) -> bool:
@@ -264,52 +273,10 @@ def _joins(clause: Clause, timed: Clause) -> bool:
     return (
         clause.verb in TRIFLES
         or clause.only_moves
+        or _SMALL.match(clause.words) is not None
         or (clause.place is not None and clause.place is timed.place)
     )
 
 
 def _celsius(found: Found) -> int:
     return found.value.celsius if isinstance(found.value, Warmth) else 0
-
-
-def _rests_as_waits(steps: Sequence[DraftStep]) -> tuple[DraftStep, ...]:
-    """Turn a rest between two steps into a wait after the first."""
-    followers: dict[int, list[int]] = {}
-    for at, step in enumerate(steps):
-        for before in step.after:
-            followers.setdefault(before, []).append(at)
-    kept: list[DraftStep] = []
-    place: dict[int, int] = {}
-    for at, step in enumerate(steps):
-        alone = len(step.after) == 1 and followers.get(step.after[0]) == [at] and followers.get(at)
-        if alone and _is_rest(step) and kept[place[step.after[0]]].wait is None:
-            place[at] = place[step.after[0]]
-            kept[place[at]] = _with_rest(kept[place[at]], step)
-            continue
-        place[at] = len(kept)
-        kept.append(replace(step, after=tuple(sorted({place[each] for each in step.after}))))
-    return tuple(kept)
-
-
-def _is_rest(step: DraftStep) -> bool:
-    told = step.origin("length")
-    free = (
-        step.kind in (StationKind.ROOM, None) and not step.doneness and not step.touches and step.wait is None
-    )
-    return (
-        free
-        and told is not None
-        and told.found.kind != Kind.BEFORE
-        and bool(_RESTS.search(step.text.casefold()))
-    )
-
-
-def _with_rest(step: DraftStep, rest: DraftStep) -> DraftStep:
-    span, told = rest.length, rest.origin("length")
-    assert isinstance(span, Span)
-    assert told is not None
-    least, most = span.low, span.high if span.high > span.low else None
-    if told.found.kind == Kind.MOST:
-        least, most = 0, span.high
-    wait = DraftWait(least, most, Holding.COUNTER, rest.kind)
-    return replace(step, wait=wait, origins=(*step.origins, Origin("wait", told.sentence, told.found)))

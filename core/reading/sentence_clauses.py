@@ -10,7 +10,16 @@ from core.plan.kitchen import HEATED, StationKind
 from core.plan.step import Span
 from core.reading.phrases import Warmth, cues, durations, places, temperatures
 from core.reading.phrases_text import Found, Kind, even
-from core.reading.sentence_verbs import ALONE, JOINS, MOVES, imperative, lead_end, opens_only, verb_of
+from core.reading.sentence_verbs import (
+    ALONE,
+    JOINS,
+    MOVES,
+    begins_work,
+    imperative,
+    lead_end,
+    opens_only,
+    verb_of,
+)
 
 _ADVERBS = r"(?:(?:\w+ly|now|again|finally|immediately|also) )?"
 _GERUND = (
@@ -25,20 +34,36 @@ _CUT = re.compile(
 _OPENING = re.compile(r"[ ,]*(?:(?:step )?[0-9]{1,2}(?:[.):]|(?= - ))[ -]*)?[ ,*•-]*")
 _THEN = re.compile(r"\bthen\b")
 _REMARK = re.compile(
-    r"(?:the|it|it's|they|this|these|those|you|your|note|tip|there|that|serves|makes|a|an|some|as|because|"
+    r"(?:the|it|it's|they|this|these|those|you|your|note(?= ?:| that)|tips?(?= ?:)|there|that|serves|makes|a|"
+    r"an|some|as|"
+    r"because|"
     r"be|avoid|what|both|all|any)\b"
 )
-_NEVER = re.compile(r"(?:if|do not|don't|never|unless|try not|take care|be careful|make sure|optional)\b")
+_NEVER = re.compile(
+    r"(?:if|do not|don't|never|unless|try not|take care|be careful|make sure|optional|can|may|will|keeps|freezes|"
+    r"leftovers|best (?:eaten|served|made|kept))\b"
+)
+_HOW_LONG_KEPT = re.compile(r"(?:the|this|these|it|they)(?: \w+){0,2} (?:will |should |can )?keeps?\b")
 _BEFORE_DOING = re.compile(r"before (?=(\w+ing)\b)")
 _MEANWHILE = re.compile(
     r"\W*(?:meanwhile|in the meantime|at the same time|while (?:the|it|they|that|this|your)\b|"
     r"during this time|as the \w+ (?:cooks?|bakes?|roasts?|simmers?|rests?))"
 )
+_ASIDE = re.compile(
+    r"(?:set|put|lay|move) (?:\w+ ){0,2}?aside(?! to\b)|"
+    r"(?:set|put|move) (?:it|them) to one side\b"
+)
+_OUT = re.compile(
+    r"(?:lift|take|remove|scoop|transfer|move|fish)\b[^,;]{0,30}?\b"
+    r"(?:out$|(?:on)?to an? (?:\w+ )?(?:plate|dish|bowl|board|tray)$)"
+)
+_TO_A_SETTING = re.compile(r"heat (?:it |them |this |both )?(?:up )?to [0-9]")
 _RACKS = re.compile(
     r"(?:adjust|position|arrange|set|move|place|put) (?:the |an? |your |one )?(?:oven )?(?:rack|shelf|shelves)"
 )
 _HEATS_UP = re.compile(
-    r"(?:.*, )?(?:preheat|pre-heat|(?:heat|set|turn(?: on)?|get|light|fire up|prepare|have|bring|crank|"
+    r"(?:the |your )?oven (?:to|on|at)\b|(?:.*, )?(?:preheat|pre-heat|(?:heat|set|"
+    r"turn(?: on)?|get|light|fire up|prepare|have|bring|crank|"
     r"switch(?: on)?|start) "
     r"(?:up )?(?:the|your|an?|one)? ?(?:(?:over|smok|conventional |main |second )\w* )?(?:oven|grill|"
     r"smoker|barbecue|bbq|broiler|charcoal|coals|dial))\b"
@@ -67,9 +92,10 @@ class Clause:
 
     @property
     def place(self) -> StationKind | None:
-        """Return the last place of work that is named or implied; the first is where it comes from."""
+        """Return the first place of work that is named or implied; on a rack in the fridge is in the fridge."""
         kinds = [found.value for found in self.of(Kind.PLACE) if isinstance(found.value, StationKind)]
-        return kinds[0] if kinds else None
+        cold = next((kind for kind in kinds if kind in (StationKind.FRIDGE, StationKind.FREEZER)), None)
+        return cold if cold and kinds[0] is StationKind.ROOM else kinds[0] if kinds else None
 
     @property
     def setting(self) -> Found | None:
@@ -104,7 +130,7 @@ class Clause:
         if _HEATS_UP.match(self.words) or _RACKS.match(self.words):
             return True
         turned = self.verb in ("lower", "reduce", "raise", "increase", "turn", "drop", "set", "preheat")
-        return turned and self.setting is not None
+        return (turned or _TO_A_SETTING.match(self.words) is not None) and self.setting is not None
 
     @property
     def only_moves(self) -> bool:
@@ -112,6 +138,8 @@ class Clause:
         if self.verb not in MOVES or self.of(Kind.CUE, Kind.DURATION, Kind.BEFORE, Kind.AHEAD):
             return False
         named = self.place in HEATED or self.place in (StationKind.FRIDGE, StationKind.FREEZER)
+        if _ASIDE.match(self.words) or _OUT.match(self.words):
+            return True
         leaves = re.search(
             r"\b(?:from|out of|off) (?:the |your )?(?:\w+ )?(?:oven|heat|grill|fridge|freezer|smoker|hob|"
             r"pan)\b",
@@ -135,7 +163,8 @@ def clauses_of(text: str) -> tuple[Clause, ...]:
         numbered = plain[cuts[-1] : met.start()].strip().isdigit()
         if met["stop"] and (numbered or not text[met.end() : met.end() + 1].isupper()):
             continue
-        if opens_only(plain, cuts[-1], met.start()) and "," in met[0] and not _THEN.search(met[0]):
+        leads = "," in met[0] or plain.startswith("before ", met.end())
+        if leads and opens_only(plain, cuts[-1], met.start()) and not _THEN.search(met[0]):
             continue
         if met.start() in led or met.start() in held:
             continue
@@ -154,6 +183,8 @@ def _clause(plain: str, start: int, end: int, inside: tuple[Found, ...]) -> Clau
     start = _OPENING.match(plain, start, end).end()  # type: ignore[union-attr]
     end = start + len(plain[start:end].rstrip(" .,;:!?"))
     meanwhile = _MEANWHILE.match(plain, start) is not None
+    if meanwhile and (comma := plain.find(", ", start, end)) >= 0:
+        inside = tuple(each for each in inside if each.kind != Kind.PLACE or each.start > comma)
     verb = verb_of(plain, start, end)
     if before := _BEFORE_DOING.match(plain, start, end):
         start, verb = before.end(), imperative(before[1])
@@ -164,7 +195,11 @@ def is_remark(clauses: tuple[Clause, ...]) -> bool:
     """Tell whether a sentence tells no work: a warning, a condition, or how something is, without a length."""
     words = clauses[0].words
     rates = any(found.kind == Kind.PER_WEIGHT for each in clauses for found in each.founds)
-    if _NEVER.match(words) or (rates and clauses[0].verb in ("allow", "calculate", "reckon", "")):
+    if (
+        _NEVER.match(words)
+        or _HOW_LONG_KEPT.match(words)
+        or (rates and clauses[0].verb in ("allow", "calculate", "reckon", ""))
+    ):
         return True
     if not _REMARK.match(words):
         return False
@@ -175,9 +210,12 @@ def is_remark(clauses: tuple[Clause, ...]) -> bool:
 
 def _after_comma(clauses: tuple[Clause, ...]) -> bool:
     """Tell whether work follows an opening such as "A day ahead, "."""
-    return any(clause.start > clauses[0].start for clause in clauses) and bool(
-        clauses[0].of(Kind.AHEAD, Kind.BEFORE)
-    )
+    led = clauses[0].of(Kind.AHEAD, Kind.BEFORE)
+    if not led:
+        return False
+    words = clauses[0].plain
+    comma = words.find(", ", led[0].end, clauses[0].end)
+    return len(clauses) > 1 or (comma >= 0 and begins_work(words, comma + 2, clauses[0].end))
 
 
 def span_of(found: Found) -> Span:

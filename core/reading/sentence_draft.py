@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from core.plan.kitchen import StationKind
-from core.plan.step import Attention, Holding, Span, Touch
+from core.plan.step import Attention, Holding, Loads, Span, Touch
 from core.reading.phrases import Found, Warmth
 
 
@@ -35,6 +35,7 @@ class DraftStep:
     `text` are its words, `source` their place as (sentence, start, end) half-open, `does` the words without
     lengths, temperatures and cues. `after` are the places in the list of the steps it follows; two of them meet
     after a "meanwhile". `wait` lies before the step that follows; on a last step it tells how long the dish keeps.
+    `loads`: so many pieces, so many at a time, each load as long as `length`.
     `core` is a temperature to be reached in the food, in °C. `founds` are the phrases of its own sentence.
     """
 
@@ -50,6 +51,7 @@ class DraftStep:
     touches: tuple[Touch, ...] = ()
     wait: DraftWait | None = None
     after: tuple[int, ...] = ()
+    loads: Loads | None = None
     founds: tuple[Found, ...] = ()
     origins: tuple[Origin, ...] = ()
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from core.reading.verbs import ALONE as ALONE_ANYWHERE
+
 
 def _words(text: str) -> tuple[str, ...]:
     return tuple(text.split())
@@ -11,19 +13,22 @@ def _words(text: str) -> tuple[str, ...]:
 
 _VERBS = _words(
     "add adjust allow arrange assemble bake barbecue baste beat bend blanch blend blitz boil bone braise "
-    "bread bring broil brown bruise brush bury carry carve char check chill chop clean clear coat combine "
-    "continue cook cool core cover crack cream crimp crumble crush cube cure cut decorate deep-fry "
-    "defrost deglaze dice dip discard dissolve divide drain dredge drizzle drop dry dust empty enjoy feed "
+    "bread bring broil brown bruise brush bury caramelise caramelize carry carve char check chill chop clean clear "
+    "coat combine continue cook cool core cover crack cream crimp crumble crush cube cure cut decorate deep-fry "
+    "defrost deglaze dice dip dollop drape discard dissolve divide drain dredge drizzle drop dry dust eat empty "
+    "enjoy feed "
     "fill finish fish fit flake flash flatten flip flour fold form freeze fry garnish gather give glaze "
     "grate grease grill grind halve hang heat hull infuse invert joint juice keep knead knock ladle lay "
-    "leave let lift light line loosen lower macerate make marinade marinate mash massage measure melt "
-    "mince mix moisten mound move open pack pan-fry parboil pare part pat peel pick pierce pinch pipe pit "
-    "place plate plunge poach pod pop pour preheat prepare press prick process proof prop prove pull "
+    "leave let lift light level line loosen lower macerate make marinade marinate mash massage measure melt "
+    "mince mix moisten mound move nestle open pack pan-fry parboil pare part pat peel pick pierce pinch pipe pit "
+    "place plate plunge poach pod pop pour preheat prepare press prick process prop proof prop prove pull "
     "puree push put quarter raise reboil reduce refrigerate reheat release remove repeat replace reserve "
     "rest return rinse rise roast roll rotate rub salt saute scald scale scatter scoop score scrape scrub "
-    "scrunch seal sear season separate serve set shake shape shell shred shuck sieve sift simmer skewer "
-    "skim skin slice slide slip smash smear smoke smooth snip soak soften spatchcock spike spoon spread "
-    "sprinkle squash squeeze stack stand start steam steep stew stir stone store strain stretch strip "
+    "scrunch seal sear season segment separate serve set shake shape shave shell shred shuck sieve sift simmer "
+    "sit skewer "
+    "skim skin slash slice slide slip smash smear smoke smooth snip soak soften spatchcock spike spoon spread "
+    "sprinkle squash squeeze stack stand start steam steep sterilise sterilize stew stir stone store strain "
+    "stretch strip "
     "stuff submerge sweat swirl take taste tear temper tent test thaw thicken thin thread throw tie tilt "
     "tip toast top toss transfer trim truss tuck turn unmould unroll unwrap use wait warm wash weigh whip "
     "whisk whizz wilt wipe work wrap zest"
@@ -42,19 +47,13 @@ JOINS = (
 )
 """The same after "and" or a comma, where a noun of the same spelling may stand ("salt and pepper")."""
 
-ALONE = frozenset(
-    _words(
-        "bake boil braise brine chill cool cure defrost ferment freeze hang infuse macerate marinade "
-        "marinate parboil poach proof prove reboil refrigerate rest rise roast simmer smoke soak stand "
-        "steam steep stew thaw wait leave let allow keep hold store"
-    )
-)
-"""Verbs of work that goes on without a cook."""
+ALONE = ALONE_ANYWHERE | frozenset(_words("poach wait let allow keep hold store"))
+"""Verbs of work that goes on without a cook; "let" and "keep" are followed by what goes on."""
 
 MOVES = frozenset(
     _words(
         "put place transfer return slide set pop move tip take remove lift lay arrange slip push pull "
-        "bring give hang"
+        "bring give hang sit"
     )
 )
 """Verbs that carry food from place to place: no work of their own beside a place that takes and gives."""
@@ -62,7 +61,7 @@ MOVES = frozenset(
 TRIFLES = MOVES | frozenset(
     _words(
         "cover uncover wrap tent seal lower raise reduce increase turn add pour stir season continue "
-        "shake carry bury"
+        "shake carry bury brush drizzle sprinkle scatter nestle slash dot prop"
     )
 )
 """Work so small that it belongs to what follows it in the same place."""
@@ -76,7 +75,8 @@ _WAITS = re.compile(
     r"\b(?:leave|let|allow|left|set|put|keep|leaving|should|must|needs? to|will)\b.*?\b"
     r"(?P<verb>rest|stand|cool|rise|prove|proof|chill|marinate|soak|steep|infuse|simmer|boil|bake|roast|"
     r"freeze|"
-    r"thaw|cure|ferment|drain|dry|set|soften|steam|sit|bubble|cook|temper|macerate)\b"
+    r"thaw|cure|ferment|drain|dry|set|soften|steam|sit|bubble|cook|temper|macerate|sizzle|fry|"
+    r"brown)\b"
 )
 _LEAD = re.compile(
     r"(?:(?:and|but|or|then|now|next|finally|first|firstly|second|secondly|lastly|also|once more|again|"
@@ -96,6 +96,10 @@ _OPENS = re.compile(
     r"working)\b"
 )
 _FIRST_BEGIN = re.compile(rf"\b{BEGINS}")
+_STOOD = re.compile(
+    r"stand (?:the|a|an|your|each|it|them)(?: \w+){0,3} (?:in|inside) (?:the|a|an)\b"
+)  # to stand a tin in a pan is work
+_ARTICLE = re.compile(r"\b(?:the|an?|of|your|its) $")
 
 
 def lead_end(plain: str, start: int, end: int) -> int:
@@ -113,13 +117,14 @@ def verb_of(plain: str, start: int, end: int) -> str:
         verb = waits["verb"]
         return "rest" if verb == "sit" else verb
     if first and _FIRST_BEGIN.fullmatch(first[0]):
-        return first[0]
+        return "put" if _STOOD.match(plain, at, end) else first[0]
     comma = plain.find(", ", at, end)
     later = _FIRST_BEGIN.match(plain, lead_end(plain, comma + 2, end), end) if comma >= 0 else None
     if later:
         return later[0]
-    if any_known := _FIRST_BEGIN.search(plain, at, end):
-        return any_known[0]
+    for any_known in _FIRST_BEGIN.finditer(plain, at, end):
+        if not _ARTICLE.search(plain, at, any_known.start()):
+            return any_known[0]
     return first[0] if first else ""
 
 
@@ -128,7 +133,15 @@ def opens_only(plain: str, start: int, end: int) -> bool:
     at = lead_end(plain, start, end)
     if not plain[at:end].strip(" .,;"):
         return True
-    return _OPENS.match(plain, at, end) is not None and not plain.startswith("before ", at)
+    if _OPENS.match(plain, at, end) is None or plain.startswith("before ", at):
+        return False
+    comma = plain.find(", ", at, end)  # "the night before, rub it with salt" is more than an opening
+    return comma < 0 or not begins_work(plain, comma + 2, end)
+
+
+def begins_work(plain: str, start: int, end: int) -> bool:
+    """Tell whether plain[start:end] begins with a verb of work, an adverb before it aside."""
+    return _FIRST_BEGIN.match(plain, lead_end(plain, start, end), end) is not None
 
 
 def imperative(gerund: str) -> str:

@@ -73,6 +73,8 @@ def plan_row(plan: Plan) -> Row:
         "opens": plan.opens,
         "manner": plan.decisions.manner.value,
         "covers": plan.menu.covers,
+        "kitchen_room": plan.kitchen.room,
+        "rules": plan.decisions.rules,
     }
     for name, kind in field_types(_PLATING).items():
         row[f"plating_{name}"] = write_cell(kind, getattr(plan.plating, name))
@@ -119,6 +121,7 @@ def to_plan(rows: Read) -> Plan:
             vessels=_values("vessel", rows),
             cooks=_values("cook", rows),
             walk=from_plain(int, row["kitchen_walk"]),
+            room=from_plain(int | None, row["kitchen_room"]),
         ),
         decisions=Decisions(
             manner=from_plain(Manner, row["manner"]),
@@ -127,6 +130,7 @@ def to_plan(rows: Read) -> Plan:
             lengths=_values("length_choice", rows),
             orders=_values("precedence", rows),
             wishes=_spread(Wishes, "wish", row),
+            rules=from_plain(str, row["rules"]),
         ),
         transfer=from_plain(int, row["transfer"]),
         opens=from_plain(int | None, row["opens"]),

@@ -49,6 +49,8 @@ class PlanRow(Table):
     kitchen_walk: Mapped[int] = mapped_column(server_default=text("1"))
     wish_sleep_until: Mapped[int] = mapped_column(server_default=text("480"))
     covers: Mapped[int | None]
+    kitchen_room: Mapped[int | None]
+    rules: Mapped[str] = mapped_column(server_default=text("''"))
 
 
 class StationRow(Table):
@@ -71,6 +73,7 @@ class StationRow(Table):
     not_with: Mapped[str] = mapped_column(server_default=text("'[]'"))
     wide: Mapped[int] = mapped_column(server_default=text("0"))
     deep: Mapped[int] = mapped_column(server_default=text("0"))
+    keeps_at: Mapped[int | None]
 
 
 class ShelfRow(Table):
@@ -162,6 +165,7 @@ class StepRow(Table):
     alternatives: Mapped[str]
     note: Mapped[str]
     yields: Mapped[str | None]
+    food: Mapped[str | None]
 
 
 class IngredientRow(Table):
@@ -179,6 +183,9 @@ class IngredientRow(Table):
     allergens: Mapped[str]
     per_kg_of: Mapped[str]
     pieces: Mapped[int] = mapped_column(server_default=text("0"))
+    food: Mapped[str | None]
+    arrives: Mapped[str | None]
+    thick: Mapped[int] = mapped_column(server_default=text("0"))
 
 
 class LinkRow(Table):

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from core.measures.quantity import Quantity
 from core.measures.unit_names import UNITS
+from core.plan.food import Arrival, Container, Effect, FoodCare, FoodKind
 from core.plan.ids import DishId, StationId, StepId, step_id
 from core.plan.kitchen import HEATED, Kitchen, Station
 from core.plan.menu import Dish, Ingredient, Link, LinkKind
@@ -51,6 +52,11 @@ _MAYBE_DONENESS = rarely(
 _MAYBE_EARLIEST = rarely(st.integers(-5 * _DAY, -3 * _DAY))
 _MAYBE_LATEST = rarely(st.integers(3 * _DAY, 5 * _DAY))
 _MAYBE_CLOCK = rarely(st.builds(ClockTime, st.integers(-1, 9), st.integers(0, _DAY - 1)))
+_MAYBE_CARE = rarely(
+    st.builds(
+        FoodCare, rarely(st.sampled_from(Effect)), st.sampled_from((0, 0, 50, 1000)), rarely(st.sampled_from(Container))
+    )
+)
 _HOLDINGS = st.sampled_from(Holding)
 _TRANSFERS = st.sampled_from(((None, None), (0, 0), (1, 0), (1, 1), (None, 1)))
 
@@ -151,6 +157,7 @@ def steps(draw: st.DrawFn, dish: DishId, local: str, kitchen: Kitchen) -> Step:
         tuple(way for way in ways if way is not None),
         draw(notes()),
         draw(rarely(st.builds(Yield, names(), quantities()))),
+        draw(_MAYBE_CARE),
     )
 
 
@@ -204,6 +211,9 @@ def ingredients(draw: st.DrawFn, own: tuple[Step, ...]) -> tuple[Ingredient, ...
                 draw(_WORDS),
                 per_kg_of,
                 draw(st.sampled_from((0, 0, 1, 7))),
+                draw(rarely(st.sampled_from(FoodKind))),
+                draw(rarely(st.sampled_from(Arrival))),
+                draw(st.sampled_from((0, 0, 40, 1000))),
             )
         )
     return tuple(found)

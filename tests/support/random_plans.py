@@ -78,6 +78,7 @@ def stations(draw: st.DrawFn, id: str, kind: StationKind) -> Station:  # noqa: A
         draw(st.integers(1, 9)),
         wide=draw(st.sampled_from((0, 0, 46, 1000))),
         deep=draw(st.sampled_from((0, 0, 38, 60))),
+        keeps_at=draw(st.sampled_from((None, None, 4, -20))),
     )
 
 
@@ -116,6 +117,7 @@ def kitchens(draw: st.DrawFn) -> Kitchen:
         tuple(replace(draw(vessels(each)), fits=draw(_some(station_ids))) for each in vessel_ids),
         tuple(draw(cooks(each)) for each in cook_ids),
         draw(st.sampled_from((1, 1, 0, 60))),
+        draw(st.sampled_from((None, None, 21, 34))),
     )
 
 
@@ -164,6 +166,7 @@ def decisions_for(draw: st.DrawFn, plan: Plan, ids: tuple[StepId, ...]) -> Decis
         tuple(LengthOf(step, draw(st.sampled_from(Manner))) for step in draw(few)),
         tuple(dict.fromkeys(orders)),
         draw(wishes()),
+        draw(st.sampled_from(("", "", "uk"))),
     )
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from core.intake.draft_sentences import sentences
 from core.intake.pages.pieces import (
     LONGEST_LINE,
     LONGEST_PARAGRAPH,
@@ -20,10 +21,12 @@ from core.intake.pages.pieces import (
     RecipeText,
     fit,
 )
+from core.intake.pages.plain_prose import from_prose, listed
 from core.intake.pages.plain_words import (
     BULLET,
     INGREDIENTS,
     METHOD,
+    NOTE_LINE,
     NOTES,
     NUMBERED,
     ONLY_A_NUMBER,
@@ -32,6 +35,7 @@ from core.intake.pages.plain_words import (
     is_amount_line,
     is_sentence,
     section_in,
+    title_end,
 )
 
 _TOO_LONG = "The recipe is longer than any that can be read at once; the end of it was left out."
@@ -63,6 +67,7 @@ def plain_recipe(text: str) -> RecipeText:
     lines = list(_lines(text))
     reading = _Reading(lines)
     reading.read()
+    reading.pieces = from_prose(text, reading.pieces)
     if reading.unheaded and reading.pieces:
         remarks.append(_UNHEADED)
     if reading.is_cut:
@@ -123,11 +128,15 @@ class _Reading:
             INGREDIENTS.fullmatch(text)
             or METHOD.fullmatch(text)
             or NUMBERED.match(text)
-            or ONLY_A_NUMBER.match(text)
+            or ONLY_A_NUMBER.fullmatch(text)
         )
-        if is_other or is_amount_line(text) or facts_in(text) or len(text) > 150:
+        prose = len(self.lines) == 1 and ". " in text
+        if is_other or prose or is_amount_line(text) or facts_in(text) or len(text) > 150:
             return 0
-        self._add(PieceKind.TITLE, first.start, min(first.end, first.start + LONGEST_LINE))
+        end = first.start + title_end(text)
+        self._add(PieceKind.TITLE, first.start, min(end, first.start + LONGEST_LINE))
+        for kind, low, high in facts_in(text[title_end(text) :]):
+            self._add(kind, end + low, end + high)
         return 1
 
     # ------------------------------------------------------------ one line
@@ -136,7 +145,9 @@ class _Reading:
         for pattern, part in ((INGREDIENTS, Part.INGREDIENTS), (METHOD, Part.METHOD), (NOTES, Part.NOTES)):
             if met := pattern.fullmatch(line.text):
                 self._part, self._section = part, ""
-                self._facts(line, met.start("more") if met["more"] else len(line.text))
+                more = met.start("more") if met["more"] else len(line.text)
+                if not self._facts(line, more) and part is Part.INGREDIENTS:
+                    self._in_one_line(line, more)
                 return
         if self._part in (Part.HEAD, Part.INGREDIENTS) and self._facts(line):
             return
@@ -149,6 +160,14 @@ class _Reading:
         else:
             self._add(PieceKind.NOTE, line.start, line.end)
 
+    def _in_one_line(self, line: _Line, start: int) -> bool:
+        """Take ingredients that one line lists behind its heading: "For the dough: 500 g flour, 7 g yeast"."""
+        start += len(line.text[start:]) - len(line.text[start:].lstrip(" :-–—"))
+        found = listed(line.text, start, len(line.text))
+        for low, high in found:
+            self._add(PieceKind.INGREDIENT, line.start + low, line.start + high)
+        return bool(found)
+
     def _facts(self, line: _Line, start: int = 0) -> bool:
         """Take servings and times that stand in a line by themselves; tell whether there were any."""
         found = facts_in(line.text[start:])
@@ -158,7 +177,12 @@ class _Reading:
 
     def _in_head(self, line: _Line) -> None:
         """Before any heading: words about the dish, unless it has no headings of its own."""
-        if self._headed[Part.INGREDIENTS]:
+        told = [each for each in sentences(line.text, 0, len(line.text)) if facts_in(line.text[slice(*each)])]
+        if told:
+            for start, end in told:
+                for kind, low, high in facts_in(line.text[start:end]):
+                    self._add(kind, line.start + start + low, line.start + start + high)
+        elif self._headed[Part.INGREDIENTS]:
             self._add(PieceKind.NOTE, line.start, line.end)
         elif is_amount_line(line.text) or self._is_section(line):
             self._part = Part.INGREDIENTS
@@ -172,8 +196,17 @@ class _Reading:
         elif is_sentence(line.text) and not self._amounts:
             self._part = Part.METHOD
             self._in_method(line)
+        elif self._leads_amounts(line):
+            self._part = Part.INGREDIENTS
+            self._in_ingredients(line)
         else:
             self._add(PieceKind.NOTE, line.start, line.end)
+
+    def _leads_amounts(self, line: _Line) -> bool:
+        """Tell whether a line begins a paragraph of ingredients, though it has no amount: "bones of 2 birds"."""
+        after = self.lines[self._at + 1 : self._at + 2]
+        first = self.unheaded and line.begins and not is_sentence(line.text)
+        return bool(first and after and not after[0].begins and is_amount_line(after[0].text))
 
     def _in_ingredients(self, line: _Line) -> None:
         begins_method = NUMBERED.match(line.text) or ONLY_A_NUMBER.match(line.text) or is_sentence(line.text)
@@ -182,6 +215,11 @@ class _Reading:
             self._in_method(line)
         elif name := _section(line, is_amount_line(line.text)):
             self._heading(line, name)
+        elif ":" in line.text and (name := section_in(line.text[: line.text.index(":") + 1], amount=False)):
+            was, self._section = self._section, name
+            if not self._in_one_line(line, line.text.index(":")):
+                self._section = was
+                self._add(PieceKind.INGREDIENT, line.start, min(line.end, line.start + LONGEST_LINE))
         else:
             self._add(PieceKind.INGREDIENT, line.start, min(line.end, line.start + LONGEST_LINE))
 
@@ -196,7 +234,9 @@ class _Reading:
         met = NUMBERED.match(line.text)
         start = line.start + (met.end() if met else 0)
         name = "" if met else _section(line, amount=False)
-        if name:
+        if note := NOTE_LINE.match(line.text):
+            self._add(PieceKind.NOTE, line.start + note.end(), line.end)
+        elif name:
             self._heading(line, name)
         elif not met and self._goes_on(line):
             last = self.pieces.pop()

@@ -39,6 +39,12 @@ NOTES = re.compile(
     rf"|comments?)(?P<more>)?{_END}",
     re.IGNORECASE,
 )
+NOTE_LINE = re.compile(
+    r"(?:to )?(?:freez(?:e|ing)|stor(?:e|age|ing)|make[- ]ahead|(?:cook'?s )?(?:tip|note|variation)s?|leftovers)"
+    r"\s*(?:\*\*)?:(?:\*\*)?\s+",
+    re.IGNORECASE,
+)
+"""A note in one line: "Freezing: ..."."""
 NUMBERED = re.compile(
     r"(?:step\s*)?[0-9]{1,2}\s*(?:[.):\]]|[-–—] )\s*(?=\S)(?![0-9])|step\s+[0-9]{1,2}\s+(?=\S)", re.IGNORECASE
 )
@@ -47,18 +53,20 @@ ONLY_A_NUMBER = re.compile(
 )
 
 _FOR_THE = re.compile(
-    r"(?P<name>(?:for|to make) (?:the|your|an?) [^.:,]{2,50}|to (?:serve|finish|garnish|assemble|decorate|glaze))"
+    r"(?P<name>(?:for|to make) (?:the|your|an?) [^.:,*]{2,50}"
+    r"|to (?:serve|finish|garnish|assemble|decorate|glaze))"
     r"\s*(?:\([^)]*\))?\s*:?(?:\*\*)?",
     re.IGNORECASE,
 )
-_COLON = re.compile(r"(?P<name>[^\W\d_][^:.!?]{1,50}):(?:\*\*)?")
+_COLON = re.compile(r"(?P<name>[^\W\d_][^:.!?*]{1,50})(?:\*\*)?:(?:\*\*)?")
 _CAPITALS = re.compile(r"(?P<name>[A-Z][A-Z &'’-]{3,40})")
 
 _NUMBER = r"(?:[0-9]+(?:[.,][0-9]+)?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|a dozen)"
 _SERVES = re.compile(
-    r"(?:(?:serves|servings|serving size|feeds|(?:makes )?enough for|makes|yields?|portions|for)\s*:?\s*"
+    r"(?:(?:serves|servings|serving size|feeds(?: up to| a crowd of)?"
+    r"|(?:makes )?enough for|makes|yields?|portions|for)\s*:?\s*"
     rf"(?:about |around |approx\.? )?{_NUMBER}(?:\s*(?:-|–|to)\s*{_NUMBER})?"
-    rf"(?:\s+[a-z][a-z -]{{1,30}})?|{_NUMBER}(?:\s*(?:-|–|to)\s*{_NUMBER})?\s+(?:servings|portions|people))",
+    rf"(?:\s+[a-z][a-z -]{{1,30}})?|{_NUMBER}(?:\s*(?:-|–|to)\s*{_NUMBER})?\s+(?:servings|portions|people|slices))",
     re.IGNORECASE,
 )
 _UNIT = r"(?:hours?|hrs?|h|minutes?|mins?|min|m|days?)"
@@ -86,7 +94,15 @@ _TIMES = (
         ),
     ),
 )
-_MORE = re.compile(r"\s*(?:\+|plus)\s+[^|•·;]{2,50}", re.IGNORECASE)
+_IN_BRACKETS = re.compile(r"(?<=\S)\s*\([^()]{1,60}\)\s*\Z")
+_OTHER_TIME = re.compile(
+    r"(?:marinat|chill|rest|ris|rise|prov|proof|soak|cool|freez|grill|stand|smok|fry|activ|steep|dry)\w*"
+    r"(?: time)?\s*[:\-–]?\s*"
+    rf"{_LENGTH}",
+    re.IGNORECASE,
+)
+_COUNTED_NAME = re.compile(r"[0-9]+(?:-day|[- ](?:minute|hour|step|ingredient|layer))s?\b", re.IGNORECASE)
+_MORE = re.compile(r"\s*,?\s*(?:\+|plus)\s+[^|•·;]{2,50}", re.IGNORECASE)
 _BETWEEN = re.compile(r"[\s|•·;,/()&+.:\-–—]*(?:and )?[\s|•·;,/()&+.:\-–—]*", re.IGNORECASE)
 _ENDS_SENTENCE = re.compile(r"[.!?][\"'”’)]?\Z")
 
@@ -105,10 +121,17 @@ def facts_in(text: str) -> tuple[tuple[PieceKind, int, int], ...]:
                 if met := pattern.match(text, at):
                     found.append((kind, met.start("length"), met.end("length")))
                     break
+        met = met or (_OTHER_TIME.match(text, at) if found else None)
         if met is None:
             return ()
         at = _past(text, _past_more(text, met.end()))
     return tuple(found)
+
+
+def title_end(text: str) -> int:
+    """Return where a title ends, before the servings and times that it says behind it: "Mutton pie (serves 4)"."""
+    met = _IN_BRACKETS.search(text)
+    return met.start() if met and facts_in(met[0]) else len(text)
 
 
 def _past_more(text: str, at: int) -> int:
@@ -124,7 +147,7 @@ def _past(text: str, at: int) -> int:
 
 def is_amount_line(text: str) -> bool:
     """Tell whether a line begins with an amount and is short enough for an ingredient."""
-    if len(text) > 140 or NUMBERED.match(text):
+    if len(text) > 140 or NUMBERED.match(text) or _COUNTED_NAME.match(text):
         return False
     found = amount_at(plain_of(text), 0)
     if found is None or found.quantity is None:

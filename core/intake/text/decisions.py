@@ -155,6 +155,8 @@ class DecisionsText(Entry):
     """One step only after another."""
     wishes: WishesText = Field(default_factory=WishesText)
     """What makes a good day."""
+    rules: str = ""
+    """Id of the set of food rules, such as "uk"; left out: that of home cooks."""
 
     def decisions(self, choices: tuple[Choice, ...]) -> Decisions:
         """Return the decisions; the choices are read elsewhere, since the ways of the steps must be known."""
@@ -165,6 +167,7 @@ class DecisionsText(Entry):
             tuple(LengthOf(StepId(each.step), each.manner) for each in self.lengths),
             tuple(Order(StepId(each.first), StepId(each.then)) for each in self.orders),
             Wishes(**self.wishes.model_dump()),
+            self.rules,
         )
 
 
@@ -195,6 +198,8 @@ def decisions_out(decisions: Decisions, steps: Mapping[StepId, Step]) -> Typed:
         if "sleep_until" in unlike:
             unlike["sleep_until"] = minute_of_day_out(unlike["sleep_until"])
         found["wishes"] = unlike
+    if decisions.rules:
+        found["rules"] = decisions.rules
     return found
 
 

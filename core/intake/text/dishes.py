@@ -7,6 +7,7 @@ from typing import Annotated, Any, ClassVar
 from pydantic import BeforeValidator, Field
 
 from core.intake.text.entry import Entry, OneOrMore, listed
+from core.intake.text.foods import ArrivalText, KindOfFood, Millimetres, millimetres_out
 from core.intake.text.places import Typed
 from core.intake.text.scalars import Offset, QuantityText, ShareText, offset_out, quantity_out, share_out
 from core.intake.text.steps import StepText
@@ -45,6 +46,12 @@ class IngredientText(Entry):
     """The quantity is for each kilogram of this other ingredient."""
     pieces: int = 0
     """The amount is so many pieces that are each cooked whole: a roast, a bird."""
+    food: KindOfFood | None = None
+    """What kind of food it is; left out: not told."""
+    arrives: ArrivalText | None = None
+    """How it is when its first step begins; left out: not told."""
+    thick: Millimetres = 0
+    """How thick one piece is: "40 mm"; left out: not told."""
 
     @classmethod
     def from_short(cls, text: str) -> Typed:
@@ -73,6 +80,9 @@ class IngredientText(Entry):
             tuple(self.allergens),
             self.per_kg_of,
             self.pieces,
+            self.food,
+            self.arrives,
+            self.thick,
         )
 
 
@@ -106,8 +116,17 @@ def ingredient_out(each: Ingredient, dish: DishId) -> Any:
         found["on_hand"] = True
     if each.allergens:
         found["allergens"] = list(each.allergens)
-    if each.pieces:
-        found["pieces"] = each.pieces
+    return found | _food_out(each)
+
+
+def _food_out(each: Ingredient) -> Typed:
+    found: Typed = {"pieces": each.pieces} if each.pieces else {}
+    if each.food is not None:
+        found["food"] = each.food.value
+    if each.arrives is not None:
+        found["arrives"] = each.arrives.value
+    if each.thick:
+        found["thick"] = millimetres_out(each.thick)
     return found
 
 

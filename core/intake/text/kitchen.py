@@ -217,6 +217,8 @@ class StationText(Entry):
     """Ids of stations that are never used while this one is: the grill of an oven."""
     inside: InsideText = (0, 0)
     """Its measures inside, wide and deep: "46x38 cm"; left out: not told."""
+    keeps_at: Celsius | None = None
+    """What a thermometer shows in a place that is not heated: "4 C"; left out: not told."""
 
     def station(self, station: StationId) -> Station:
         """Return the station."""
@@ -237,6 +239,7 @@ class StationText(Entry):
             not_with=tuple(StationId(each) for each in self.not_with),
             wide=self.inside[0],
             deep=self.inside[1],
+            keeps_at=self.keeps_at,
         )
 
 
@@ -261,6 +264,8 @@ def station_out(station: Station) -> Typed:
         found["not_with"] = [str(each) for each in station.not_with]
     if station.wide or station.deep:
         found["inside"] = inside_out(station.wide, station.deep)
+    if station.keeps_at is not None:
+        found["keeps_at"] = celsius_out(station.keeps_at)
     return found
 
 

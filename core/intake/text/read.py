@@ -54,6 +54,7 @@ def kitchen_of(text: PlanText, faults: list[Fault]) -> Kitchen:
         tuple(_vessel_of(VesselId(vessel), text, faults) for vessel in text.vessel),
         tuple(each.cook(CookId(cook)) for cook, each in text.cook.items()),
         text.walk,
+        text.room,
     )
 
 

@@ -16,6 +16,7 @@ from pydantic import (
 
 from core.intake.text.entry import Entry, OneOrMore, listed
 from core.intake.text.follows import AfterText
+from core.intake.text.foods import CareText, care_out
 from core.intake.text.nearest import one_of
 from core.intake.text.places import KIND_OF, Celsius, PlaceText, Typed, celsius_out, uses_out
 from core.intake.text.scalars import Minutes, Offset, SpanText, minutes_out, offset_out, span_out
@@ -130,6 +131,8 @@ class StepText(Placed):
     """How long its food keeps until served, where this is a last step and the dish's limit does not fit."""
     yields: YieldText | None = None
     """A by-product that other dishes use."""
+    food: CareText | None = None
+    """What it does to its food and how that lies; left out: told from place, heat and words."""
     ways: list[WayText] = Field(default_factory=list)
     """Other ways to do it."""
     note: str = ""
@@ -168,6 +171,7 @@ class StepText(Placed):
             alternatives=tuple(each.way() for each in self.ways),
             note=self.note,
             yields=None if self.yields is None else self.yields.made(),
+            food=None if self.food is None else self.food.care(),
         )
 
     def _doneness(self) -> Doneness | None:
@@ -186,6 +190,7 @@ _OPTIONAL: tuple[tuple[str, str, Callable[[Any], Any]], ...] = (
     ("keeps", "keeps", keep_out),
     ("loads", "loads", loads_out),
     ("yields", "yields", yield_out),
+    ("food", "food", care_out),
 )
 
 

@@ -12,6 +12,7 @@ from core.intake.text.entry import Entry, OneOrMore, listed
 from core.intake.text.follows import LinkText
 from core.intake.text.guests import GuestText
 from core.intake.text.kitchen import CookText, StationText, VesselText
+from core.intake.text.places import Celsius
 from core.intake.text.scalars import Minutes, MomentText, Offset
 from core.intake.text.stocks import StockText
 from core.plan.kitchen import Kitchen
@@ -28,6 +29,8 @@ class PlanText(Entry):
     """What the kitchen is called."""
     walk: Minutes = Kitchen().walk
     """Minutes from one place of the kitchen (room, terrace) to another."""
+    room: Celsius | None = None
+    """How warm the kitchen is: "31 C"; left out: not told."""
     transfer: Minutes = 1
     """Minutes of a cook for putting in and for taking out, where nothing else is said."""
     opens: Offset | None = None

@@ -7,7 +7,7 @@ from core.intake.text.dishes import dish_out, step_name
 from core.intake.text.follows import after_out, link_out
 from core.intake.text.guests import guest_out
 from core.intake.text.kitchen import cook_out, station_out, vessel_out
-from core.intake.text.places import Typed
+from core.intake.text.places import Typed, celsius_out
 from core.intake.text.scalars import minutes_out, moment_out, offset_out
 from core.intake.text.steps import step_out
 from core.intake.text.stocks import stock_out
@@ -26,6 +26,8 @@ def tables_of(plan: Plan) -> Typed:
         found["kitchen"] = plan.kitchen.name
     if plan.kitchen.walk != Kitchen().walk:
         found["walk"] = minutes_out(plan.kitchen.walk)
+    if plan.kitchen.room is not None:
+        found["room"] = celsius_out(plan.kitchen.room)
     if plan.transfer != 1:
         found["transfer"] = minutes_out(plan.transfer)
     if plan.opens is not None:

@@ -14,6 +14,7 @@ from core.plan.edits.decisions import (
 )
 from core.plan.edits.dishes import AddDish, ChangeDish, CopyDish, MoveDish, RemoveDish, RenameDish
 from core.plan.edits.edit import Edit
+from core.plan.edits.foods import ChooseRules, SetRoom, TellCare, TellFood
 from core.plan.edits.house import RemoveGuest, RemoveStock, SetCovers, SetGuest, SetStock
 from core.plan.edits.kitchen import (
     AddCook,
@@ -58,6 +59,7 @@ __all__ = [
     "ChangeStep",
     "ChangeVessel",
     "Choose",
+    "ChooseRules",
     "CopyDish",
     "CopyStep",
     "Edit",
@@ -89,11 +91,14 @@ __all__ = [
     "SetManner",
     "SetOpens",
     "SetPlating",
+    "SetRoom",
     "SetStock",
     "SetTransfer",
     "SetWalk",
     "SetWishes",
     "StretchStep",
+    "TellCare",
+    "TellFood",
     "Together",
     "UseKitchen",
     "new_step_id",

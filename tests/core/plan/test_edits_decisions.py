@@ -8,6 +8,7 @@ import pytest
 
 from core.measures.refusal import Refusal
 from core.plan import edits
+from core.plan.blocks import BlockKind
 from core.plan.decisions import Choice, LengthOf, Order, Pin, Wishes
 from core.plan.edits import (
     AddOrder,
@@ -21,6 +22,7 @@ from core.plan.edits import (
     SetManner,
     SetWishes,
 )
+from core.plan.food import Effect, FoodCare, FoodKind
 from core.plan.ids import CookId, DishId, StationId, StepId, VesselId
 from core.plan.menu import Guest, LinkKind, Stock
 from core.plan.plan import Plan
@@ -167,9 +169,26 @@ ALL_LABELS = [
     (edits.SetDishScale(BEEF, None), "Make Rib of beef for its servings", "Make Beef for its servings"),
     (edits.SetDishPans(BEEF, "round 26 cm", "GN 1/2"), "Make Rib of beef in GN 1/2", "Make Beef in GN 1/2"),
     (edits.SetDishPans(BEEF, "round 26 cm"), "Change the tin of Rib of beef", "Change the tin of Beef"),
+    (
+        edits.AddBlock(BEEF, BlockKind.REST_AND_CARVE),
+        "Add “rest and carve” to Rib of beef",
+        "Add “rest and carve” to Beef",
+    ),
+    (
+        edits.TellFood(BEEF, 0, FoodKind.WHOLE_CUT),
+        "Say what kind of food is in Rib of beef",
+        "Say what kind of food is in Beef",
+    ),
+    (
+        edits.TellCare(CARVE, FoodCare(Effect.PREPARE)),
+        "Say what becomes of the food in Rib of beef: Carve",
+        "Say what becomes of the food in Beef: Carve thin",
+    ),
     *(
         (edit, label, label)
         for edit, label in (
+            (edits.SetRoom(31), "Say how warm the kitchen is"),
+            (edits.ChooseRules("uk"), "Choose the food rules"),
             (edits.SetStock(Stock("rye flour")), "Note what is in the house of rye flour"),
             (edits.RemoveStock("rye flour"), "Forget what is in the house of rye flour"),
             (edits.SetGuest(Guest("Orla")), "Note guest Orla"),

@@ -152,7 +152,7 @@ def test_the_steps_of_any_plan_come_back_but_for_what_is_told(plan):
             text = write_line(step, link, names)
             beyond = beyond_line(step, link, names)
             line = read_line(text, names)
-            kept = {name: getattr(step, name) for name in ("alternatives", "yields", "note")}
+            kept = {name: getattr(step, name) for name in ("alternatives", "yields", "note", "food")}
             assert (line.step_values["length"] == step.length) or "the length" in beyond, text
             if beyond == ():
                 assert replace(line.step(step.id), **kept) == step, text

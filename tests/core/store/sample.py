@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from core.measures.quantity import Quantity
 from core.plan.decisions import Choice, Decisions, LengthOf, Order, Pin, Wishes
+from core.plan.food import Arrival, Container, Effect, FoodCare, FoodKind
 from core.plan.ids import CookId, DishId, StationId, StepId, VesselId
 from core.plan.kitchen import Cook, Heater, Kitchen, Shelf, Station, StationKind, Vessel, Window
 from core.plan.menu import Dish, Guest, Ingredient, Link, LinkKind, Menu, Stock
@@ -68,18 +69,23 @@ def third_plan() -> Plan:
         plan.kitchen,
         stations=tuple(_third_station(each) for each in plan.kitchen.stations),
         vessels=tuple(replace(each, fits=()) for each in plan.kitchen.vessels),
+        room=None,
     )
     dishes = tuple(
         replace(
             dish,
-            ingredients=tuple(replace(each, pieces=0) for each in dish.ingredients),
+            ingredients=tuple(
+                replace(each, pieces=0, food=None, arrives=None, thick=0) for each in dish.ingredients
+            ),
+            steps=tuple(replace(each, food=None) for each in dish.steps),
             scale=None,
             pan="",
             pan_wanted="",
         )
         for dish in plan.menu.dishes
     )
-    return replace(plan, menu=Menu(dishes, plan.menu.links), kitchen=kitchen)
+    decisions = replace(plan.decisions, rules="")
+    return replace(plan, menu=Menu(dishes, plan.menu.links), kitchen=kitchen, decisions=decisions)
 
 
 def sample_days() -> tuple[KeptText, ...]:
@@ -98,7 +104,7 @@ def _first_station(station: Station) -> Station:
 
 def _third_station(station: Station) -> Station:
     heater = station.heater and replace(station.heater, offset=0)
-    return replace(station, heater=heater, wide=0, deep=0)
+    return replace(station, heater=heater, wide=0, deep=0, keeps_at=None)
 
 
 def _kitchen() -> Kitchen:
@@ -108,7 +114,7 @@ def _kitchen() -> Kitchen:
         "Mill house",
         (
             Station(StationId("oven"), "Oven", StationKind.OVEN, 2, heater=heater, fan=True, wide=46, deep=38),
-            Station(StationId("fridge"), "Fridge", StationKind.FRIDGE, shelves=shelves),
+            Station(StationId("fridge"), "Fridge", StationKind.FRIDGE, shelves=shelves, keeps_at=4),
             Station(StationId("ring-1"), "Front ring", StationKind.BURNER),
             Station(
                 StationId("cool-box"),
@@ -140,6 +146,7 @@ def _kitchen() -> Kitchen:
             Cook(CookId("tomas"), "Tomas", present=(Window(1, 600, 1200), Window(0, 540, 1440)), night=None),
         ),
         walk=2,
+        room=23,
     )
 
 
@@ -212,7 +219,8 @@ def _beans() -> Dish:
         keep=Keep(45, Wait(Holding.HOT)),
         ingredients=(
             Ingredient(
-                "dried beans", Quantity(Fraction(500), "g"), "picked over", StepId("beans.soak"), "dry goods", pieces=2
+                "dried beans", Quantity(Fraction(500), "g"), "picked over", StepId("beans.soak"), "dry goods", pieces=2,
+                food=FoodKind.GRAIN, arrives=Arrival.ROOM, thick=9,
             ),
             Ingredient("salt", Quantity(Fraction(8), "g"), on_hand=True, per_kg_of="dried beans"),
             Ingredient("mustard", allergens=("mustard",)),
@@ -257,7 +265,11 @@ def _cream() -> Dish:
     return Dish(
         DishId("cream"),
         "Horseradish cream",
-        (Step(StepId("cream.whip"), "Whip", Span.of(6)),),
+        (
+            Step(
+                StepId("cream.whip"), "Whip", Span.of(6), food=FoodCare(Effect.PREPARE, 30, Container.TRAY)
+            ),
+        ),
         course=75,
         served=False,
         keep=Keep(None, Wait(Holding.FRIDGE, _shelf())),
@@ -280,4 +292,5 @@ def _decisions() -> Decisions:
         (LengthOf(StepId("roots.roast"), Manner.HIGH), LengthOf(StepId("beans.simmer"), Manner.SAFE)),
         (Order(StepId("roots.cut"), StepId("cream.whip")), Order(StepId("beans.soak"), StepId("roots.cut"))),
         Wishes(7, 6, 5, 4, 3, 9 * 60 + 15),
+        "uk",
     )

@@ -62,7 +62,14 @@ def test_no_field_of_a_plan_is_forgotten() -> None:
         "guests",
         "covers",
     ]
-    assert [each.name for each in dataclasses.fields(Kitchen)] == ["name", "stations", "vessels", "cooks", "walk"]
+    assert [each.name for each in dataclasses.fields(Kitchen)] == [
+        "name",
+        "stations",
+        "vessels",
+        "cooks",
+        "walk",
+        "room",
+    ]
     assert [each.name for each in dataclasses.fields(Decisions)] == [
         "manner",
         "pins",
@@ -70,6 +77,7 @@ def test_no_field_of_a_plan_is_forgotten() -> None:
         "lengths",
         "orders",
         "wishes",
+        "rules",
     ]
 
 
