@@ -12,7 +12,7 @@ ARGS     ?=
 export VENV
 
 .DEFAULT_GOAL := help
-.PHONY: help demo run test bench pictures peer lint types lock clean ready ready-for-tests
+.PHONY: help demo run test bench pictures peer lint types lock clean ready ready-for-tests ready-for-browser
 
 help:  ## say what can be asked for
 	@awk -F ':.*## ' '/^[a-z-]+:.*## /{printf "  make %-8s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -34,7 +34,7 @@ run: ready  ## open the window (ARGS=FILE opens a plan)
 	@scripts/system-libraries offscreen display
 	$(COOKDAY) $(ARGS)
 
-test: ready-for-tests lint types  ## lint, types and all tests (ARGS goes to pytest)
+test: ready-for-tests ready-for-browser lint types  ## lint, types and all tests (ARGS goes to pytest)
 	@$(PY) -m pytest -n auto --maxprocesses 4 --dist loadfile $(ARGS)
 
 bench: ready-for-tests  ## measure, and print the figures with this machine's description (--seconds 5: a quick look)
@@ -76,3 +76,7 @@ ready:
 
 ready-for-tests: ready
 	@scripts/system-libraries tests
+
+ready-for-browser: ready
+	@scripts/system-libraries browser
+	@scripts/accessibility-checker

@@ -35,6 +35,8 @@ examples:
   cookday demo plans                                 put the demo plans into the folder plans
   cookday arrange plans/harvest_supper.toml --timetable supper.json
   cookday sheet plans/harvest_supper.toml --timetable supper.json --to supper.pdf
+  cookday sheet plans/harvest_supper.toml --kind prep --to prep.pdf   and other sheets; --for NAME one cook's copy
+  cookday sheet plans/harvest_supper.toml --kind phone --to day.html   and calendar, csv, spreadsheet
   cookday list plans/harvest_supper.toml --kind order   what to buy, on which day
   cookday draft tart.html --to supper.toml --untimed 10   put a saved page's recipe into a plan
   cookday cure --meat 1kg --cure 2.5g --fraction 6.25% --method comminuted   ppm against the limit
@@ -177,7 +179,8 @@ def _parser() -> argparse.ArgumentParser:
         ways.add_parser("check", help="tell what clashes in a timetable, without arranging"), scripted.check
     )
     _advice_ways(ways)
-    _sheet_way(ways.add_parser("sheet", help="write the run sheet as PDF"), scripted.sheet)
+    sheet = "write the run sheet or another sheet as PDF, a page for a phone, a calendar file or tables"
+    _sheet_way(ways.add_parser("sheet", help=sheet, conflict_handler="resolve"))
     _picture_way(ways.add_parser("picture", help="write a picture of the timeline"), scripted.picture)
     _list_way(ways.add_parser("list", help="print what to buy, or what to pull out of the cupboards"))
     _draft_way(ways.add_parser("draft", help="read a recipe: print it as a text plan, or put it into a plan"))
@@ -233,10 +236,12 @@ def _advice_ways(ways: Any) -> None:
             parser.add_argument("--by", default="", metavar="MIN", help="and what happens if serving is so much later")
 
 
-def _sheet_way(parser: argparse.ArgumentParser, run: Way) -> None:
-    _made_from_a_timetable(parser, "OUT.pdf")
-    parser.add_argument("--paper", choices=("a4", "letter"), default="a4")
-    parser.set_defaults(run=run)
+def _sheet_way(parser: argparse.ArgumentParser) -> None:
+    from app import scripted_out, scripted_sheets
+
+    _made_from_a_timetable(parser, "OUT")
+    scripted_sheets.add_arguments(parser)
+    scripted_out.add_arguments(parser, scripted_sheets.KINDS, scripted_sheets.KIND_HELP)
 
 
 def _picture_way(parser: argparse.ArgumentParser, run: Way) -> None:

@@ -9,7 +9,6 @@ import secrets
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
-from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -30,17 +29,17 @@ _HEAD = 200
 def arrange(options: argparse.Namespace) -> int:
     """Arrange, print every step at its time, write the timetable if asked."""
     if options.timetable is not None:
-        _require_place(options.timetable, (".json",))
+        require_place(options.timetable, (".json",))
         _require_no_other(options.timetable, options.plan)
     plan, _seen_last = read_plan(options.plan)
     timetable, clashes, fit = _arranged(plan, options)
     if options.timetable is not None:
         from core.timetable.as_text import write_timetable
 
-        with _appearing(options.timetable) as draft:
+        with appearing(options.timetable) as draft:
             draft.write_text(write_timetable(plan, timetable), encoding="utf-8", newline="\n")
     _print_steps(plan, timetable)
-    return _told(plan, timetable, clashes, fit)
+    return told(plan, timetable, clashes, fit)
 
 
 def check(options: argparse.Namespace) -> int:
@@ -50,8 +49,8 @@ def check(options: argparse.Namespace) -> int:
     from core.timetable.clashes import clashes
 
     plan, _seen_last = read_plan(options.plan)
-    timetable = _timetable(plan, options.timetable)
-    code = _told(plan, timetable, clashes(plan, timetable), "")
+    timetable = timetable_given(plan, options.timetable)
+    code = told(plan, timetable, clashes(plan, timetable), "")
     food = told_food(plan, timetable, options.plan.parent / "rules")
     for head, lines in (("Guests:", guest_cautions(plan)), *food.parts):
         if lines or head != "Guests:":
@@ -59,34 +58,18 @@ def check(options: argparse.Namespace) -> int:
     return CLASHES if food.over else code
 
 
-def sheet(options: argparse.Namespace) -> int:
-    """Write the run sheet."""
-    _require_place(options.to, (".pdf",))
-    plan, timetable, clashes, fit = _plan_and_timetable(options)
-    from core.sheets import as_pdf, run_sheet
-    from core.sheets.typeset import Paper
-
-    now = datetime.now().astimezone()
-    printed = f"made {now.day} {now:%b %Y, %H:%M}"
-    paper: Paper = "us-letter" if options.paper == "letter" else "a4"
-    pdf = as_pdf(run_sheet(plan, timetable, clashes), paper=paper, printed=printed)
-    with _appearing(options.to) as draft:
-        draft.write_bytes(pdf)
-    return _told(plan, timetable, clashes, fit)
-
-
 def picture(options: argparse.Namespace) -> int:
     """Write a picture of the timeline; needs no display."""
-    _require_place(options.to, (".png", ".svg"))
-    plan, timetable, clashes, fit = _plan_and_timetable(options)
+    require_place(options.to, (".png", ".svg"))
+    plan, timetable, clashes, fit = plan_and_timetable(options)
     from app.timeline.picture import paint_picture
 
     theme = "dark" if options.dark else "light"
-    with _appearing(options.to) as draft:
+    with appearing(options.to) as draft:
         paint_picture(plan, timetable, clashes, draft, width=options.width, reading=options.by, theme=theme)
         if draft.suffix.lower() == ".svg" and not draft.read_bytes().rstrip().endswith(b"</svg>"):
             raise OSError(None, "not all of it was written: is the disk full?")
-    return _told(plan, timetable, clashes, fit)
+    return told(plan, timetable, clashes, fit)
 
 
 def schema(_options: argparse.Namespace) -> int:
@@ -151,14 +134,14 @@ def quality(options: argparse.Namespace) -> int:
     from core.arrange.quality import quality as quality_of
     from core.arrange.speak.quality import say_price, say_wish
 
-    plan, timetable, clashes, fit = _plan_and_timetable(options)
+    plan, timetable, clashes, fit = plan_and_timetable(options)
     if _is_empty(plan):
         return MEETS
     for wish in quality_of(plan, timetable, work=options.seconds, seed=options.seed).wishes:
         print(f"{wish.wish.value.capitalize()}: {say_wish(plan, wish)}")
         if wish.price is not None:
             print(f"  Better: {say_price(plan, wish.price)}")
-    return _told(plan, timetable, clashes, fit)
+    return told(plan, timetable, clashes, fit)
 
 
 def chances(options: argparse.Namespace) -> int:
@@ -166,7 +149,7 @@ def chances(options: argparse.Namespace) -> int:
     from core.arrange.chances import chances as chances_of
     from core.arrange.speak.chances import say_chances, say_spare, say_threat
 
-    plan, timetable, clashes, fit = _plan_and_timetable(options)
+    plan, timetable, clashes, fit = plan_and_timetable(options)
     if _is_empty(plan):
         return MEETS
     value = chances_of(plan, timetable, seed=options.seed)
@@ -175,7 +158,7 @@ def chances(options: argparse.Namespace) -> int:
         if threat.over_runs > 0:
             print(say_threat(plan, threat))
     print(say_spare(plan, value))
-    return _told(plan, timetable, clashes, fit)
+    return told(plan, timetable, clashes, fit)
 
 
 def late(options: argparse.Namespace) -> int:
@@ -185,7 +168,7 @@ def late(options: argparse.Namespace) -> int:
     from core.measures.minutes import parse_minutes
 
     minutes = parse_minutes(options.by) if options.by else 0
-    plan, timetable, clashes, fit = _plan_and_timetable(options)
+    plan, timetable, clashes, fit = plan_and_timetable(options)
     if _is_empty(plan):
         return MEETS
     now = _offset(plan, options.at)
@@ -197,7 +180,7 @@ def late(options: argparse.Namespace) -> int:
     if put_off is not None:
         print(say_late(plan, put_off))
     if clashes:
-        return _told(plan, timetable, clashes, fit)
+        return told(plan, timetable, clashes, fit)
     return CLASHES if put_off is not None and (put_off.over or put_off.clashes) else MEETS
 
 
@@ -252,7 +235,7 @@ def _seen(text: str) -> Timetable | None:
     return found if found is not None and found.placed else None
 
 
-def _timetable(plan: Plan, path: Path) -> Timetable:
+def timetable_given(plan: Plan, path: Path) -> Timetable:
     """Return the timetable in a file; refuse one that has nothing to do with the plan."""
     from core.timetable.as_text import read_timetable
 
@@ -270,13 +253,13 @@ def _timetable(plan: Plan, path: Path) -> Timetable:
     return found
 
 
-def _plan_and_timetable(options: argparse.Namespace) -> tuple[Plan, Timetable, tuple[Clash, ...], str]:
+def plan_and_timetable(options: argparse.Namespace) -> tuple[Plan, Timetable, tuple[Clash, ...], str]:
     """Return the plan with the timetable that was given, else the one last seen in the window, else a new one."""
     from core.timetable.clashes import clashes
 
     plan, timetable = read_plan(options.plan)
     if options.timetable is not None:
-        timetable = _timetable(plan, options.timetable)
+        timetable = timetable_given(plan, options.timetable)
     if timetable is None:
         return plan, *_arranged(plan, options)
     return plan, timetable, clashes(plan, timetable), ""
@@ -318,7 +301,7 @@ def _is_timetable(path: Path) -> bool:
 # ---- what goes out
 
 
-def _require_place(path: Path, endings: tuple[str, ...]) -> None:
+def require_place(path: Path, endings: tuple[str, ...]) -> None:
     """Refuse, before any work is done, a place where the file cannot be written."""
     if path.suffix.lower() not in endings:
         raise Refusal(f"“{path.name}” must end in {' or '.join(endings)}.")
@@ -345,7 +328,7 @@ def _require_no_other(path: Path, plan: Path) -> None:
 
 
 @contextmanager
-def _appearing(path: Path) -> Iterator[Path]:
+def appearing(path: Path) -> Iterator[Path]:
     """Hand out a draft beside a file; at the end it takes the file's place, whole, or after an error it goes."""
     path = path.resolve()  # through a link, to the file it names
     draft = path.with_name(f".{path.stem[:100]}.{secrets.token_hex(4)}{path.suffix}")
@@ -380,7 +363,7 @@ def _print_steps(plan: Plan, timetable: Timetable) -> None:
         print(f"  {times}  {said}{f'  [{where}]' if where else ''}")
 
 
-def _told(plan: Plan, timetable: Timetable, clashes: tuple[Clash, ...], fit: str) -> int:
+def told(plan: Plan, timetable: Timetable, clashes: tuple[Clash, ...], fit: str) -> int:
     """Print the clashes or that everything meets; return the exit code."""
     from core.measures.words import plural
     from core.sheets.words import full_date

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from app.scripted import MEETS, _appearing, _require_place, read_plan
+from app.scripted import MEETS, appearing, read_plan, require_place
 from core.measures.refusal import Refusal, quoted
 from core.measures.words import join_words, plural
 
@@ -143,7 +143,7 @@ def _new_plan(name: str) -> Plan:
 
 def _plan_for(path: Path, name: str) -> Plan:
     """Return the plan that a file holds, or a new one where there is none yet."""
-    _require_place(path, (_PLAN, _TOML, _JSON))
+    require_place(path, (_PLAN, _TOML, _JSON))
     return read_plan(path)[0] if path.exists() else _new_plan(name)
 
 
@@ -164,7 +164,7 @@ def _write(path: Path, before: Plan, after: Plan, taken: list[_Taken]) -> None:
             text = None
     if text is None:
         text = write_text(after, path.suffix.lower().lstrip("."))
-    with _appearing(path) as fresh:
+    with appearing(path) as fresh:
         fresh.write_text(text, encoding="utf-8", newline="\n")
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from app.scripted import CLASHES, MEETS, _plan_and_timetable, _timetable, read_plan
+from app.scripted import CLASHES, MEETS, plan_and_timetable, read_plan, timetable_given
 
 KINDS = ("order", "pull")
 
@@ -21,7 +21,7 @@ def _order(options: argparse.Namespace) -> int:
 
     plan, timetable = read_plan(options.plan)
     if options.timetable is not None:
-        timetable = _timetable(plan, options.timetable)
+        timetable = timetable_given(plan, options.timetable)
     starts = first_starts(timetable)
     print(order_text(plan, shopping(plan, starts), starts), end="")
     return MEETS
@@ -33,7 +33,7 @@ def _pull(options: argparse.Namespace) -> int:
     from core.measures.words import plural
     from core.sheets.list_text import pull_text
 
-    plan, timetable, clashes, fit = _plan_and_timetable(options)
+    plan, timetable, clashes, fit = plan_and_timetable(options)
     print(pull_text(plan, pull_list(plan, timetable)), end="")
     if not clashes:
         return MEETS

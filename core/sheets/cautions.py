@@ -5,7 +5,7 @@ from __future__ import annotations
 from core.food.allergens import guest_cautions
 from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
-from core.sheets.serving_lines import allergens_of
+from core.sheets.contents import allergens_of
 from core.sheets.words import plain, shortened
 
 _DONE = (
@@ -38,14 +38,19 @@ _NAME = 40
 _OVER_FIRE = frozenset({StationKind.GRILL, StationKind.SMOKER})
 
 
-def cautions(plan: Plan) -> tuple[str, ...]:
-    """Return the usual cautions, allergens noted, what speaks against dishes for guests, and who has the last word."""
+def cautions(plan: Plan, *, brief: bool = False) -> tuple[str, ...]:
+    """Return the usual cautions, allergens noted, what speaks against dishes for guests, and who has the last word.
+
+    `brief`: without what is said of allergens and guests, for sheets on which nobody is served.
+    """
     noted: dict[str, list[str]] = {}
     for dish in plan.menu.dishes:
         for allergen in allergens_of(dish):
             noted.setdefault(allergen.casefold(), []).append(shortened(dish.name, _NAME) or dish.id)
     coals = any(station.is_fire or station.kind in _OVER_FIRE for station in plan.kitchen.stations)
     found = [_DONE, _COOLING, _RAW, _OIL, *([_COALS] if coals else []), _CURING]
+    if brief:
+        return (*found, _DEFER)
     if noted:
         pairs = sorted((shortened(name, _NAME), ", ".join(dishes)) for name, dishes in noted.items())
         said = "; ".join(f"{name}: {dishes}" for name, dishes in pairs)

@@ -5,8 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
+from typing import TYPE_CHECKING
 
 from core.plan.ids import StationId, StepId, VesselId
+
+if TYPE_CHECKING:
+    from core.sheets.strip import Strip
 
 
 class Act(StrEnum):
@@ -51,7 +55,9 @@ class Line:
 
     `details` are the short facts in the order they are read: place, length, when it is done, what waits until when.
     `minutes` is how long the cook is held (0: a moment, or nobody). `step` and `load` tell what it is of;
-    `station` what is heated or lit, `vessel` what is washed. A SERVE line has `served` instead.
+    `station` what is heated or lit, `vessel` what is washed. A SERVE line has `served` instead. `core` is the
+    °C that the probe is to show now; `heat` are marks of the dishes that cook by themselves from this line on, lane
+    by lane.
     """
 
     at: int
@@ -69,6 +75,8 @@ class Line:
     station: StationId | None = None
     vessel: VesselId | None = None
     served: tuple[Served, ...] = ()
+    core: int | None = None
+    heat: tuple[str, ...] = ()
 
     @property
     def begins(self) -> bool:
@@ -85,11 +93,15 @@ class SheetDay:
     about: str
     lines: tuple[Line, ...]
     note: str = ""
+    strip: Strip | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class RunSheet:
-    """All days of a plan, with its name and serving times, the clashes that remain and the usual cautions."""
+    """All days of a plan, with its name and serving times, the clashes that remain and the usual cautions.
+
+    `whose` copy it is: a cook's or a station's name; "" everybody's.
+    """
 
     name: str
     serving: str
@@ -97,3 +109,4 @@ class RunSheet:
     courses: str = ""
     clashes: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+    whose: str = ""

@@ -87,13 +87,14 @@ def _about(station: Station, spot: Spot, setting: int | None) -> list[str]:
         found.append(with_dial(station, setting))
     if spot.shelf is not None:
         if len(station.shelves) > 1:
-            found.append(_shelf(station, spot.shelf))
+            found.append(shelf_name(station, spot.shelf))
     elif spot.units > 1 and station.kind not in _AT:
         found.append(plural(spot.units, unit_word(station.kind)))
     return found
 
 
-def _shelf(station: Station, index: int) -> str:
+def shelf_name(station: Station, index: int) -> str:
+    """Return "lowest shelf", "shelf 3 from below", or a shelf's own name."""
     name = shortened(station.shelves[index].name, NAME) if 0 <= index < len(station.shelves) else ""
     if name:
         return name if " " in name or "shelf" in name.casefold() else f"{name} shelf"

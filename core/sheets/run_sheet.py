@@ -3,41 +3,63 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 
 from core.measures.words import counted, join_words
 from core.plan.plan import Plan
+from core.sheets.beside import with_beside
 from core.sheets.cautions import cautions
 from core.sheets.fire_lines import fire_lines
 from core.sheets.heat_lines import heat_lines
 from core.sheets.lines import Act, Line, RunSheet, SheetDay
 from core.sheets.serving_lines import serving_lines
 from core.sheets.step_lines import StepLines
+from core.sheets.strip import strip_of
 from core.sheets.washing_lines import washing_lines
+from core.sheets.whose import EVERYBODY, Whose, copy_for
 from core.sheets.words import clock_change, day_about, day_name, full_date, plain, when
 from core.timetable.book import Book
 from core.timetable.clash import Clash
 from core.timetable.clashes import clashes as clashes_of
 from core.timetable.facts import Facts
-from core.timetable.timetable import Timetable
+from core.timetable.timetable import Placed, Timetable
+
+NO_NAME = "Plan without a name"
 
 
-def run_sheet(plan: Plan, timetable: Timetable, clashes: tuple[Clash, ...] | None = None) -> RunSheet:
-    """Return the run sheet of a timetable; it names the clashes that remain (found here unless given)."""
+def run_sheet(
+    plan: Plan,
+    timetable: Timetable,
+    clashes: tuple[Clash, ...] | None = None,
+    *,
+    of: Whose = EVERYBODY,
+    found: tuple[str, ...] = (),
+) -> RunSheet:
+    """Return the run sheet of a timetable; it names the clashes that remain (found here unless given).
+
+    `of`: whose copy. `found`: cautions about this very plan; they stand before the usual ones.
+    """
     if clashes is None:
         clashes = clashes_of(plan, timetable)
     days: dict[date, list[Line]] = {}
     if timetable.placed:
-        for line in sorted(_lines(plan, timetable), key=_order):
+        for line in copy_for(day_lines(plan, timetable), timetable, of):
             days.setdefault(plan.wall(line.at).date(), []).append(line)
     return RunSheet(
-        plain(plan.name) or "Plan without a name",
+        plain(plan.name) or NO_NAME,
         full_date(plan.wall(0)),
-        tuple(_day(plan, day, tuple(lines)) for day, lines in sorted(days.items())),
+        tuple(_day(plan, timetable, day, tuple(lines), of) for day, lines in sorted(days.items())),
         _courses(plan),
         tuple(plain(clash.sentence) for clash in clashes) if timetable.placed else (),
-        cautions(plan),
+        (*found, *cautions(plan)),
+        of.name,
     )
+
+
+def day_lines(plan: Plan, timetable: Timetable) -> list[Line]:
+    """Return all lines of all days in the order of the clock, with what cooks beside them."""
+    return with_beside(plan, timetable, sorted(_lines(plan, timetable), key=_order))
 
 
 def _lines(plan: Plan, timetable: Timetable) -> Iterator[Line]:
@@ -45,11 +67,20 @@ def _lines(plan: Plan, timetable: Timetable) -> Iterator[Line]:
     writer = StepLines(plan, timetable, book)
     for step in plan.steps:  # in the menu's order, which the sorting by time keeps
         for placed in timetable.loads_of.get(step, ()):
-            yield from writer.of(placed)
+            yield from _probed(plan, placed, list(writer.of(placed)))
     yield from fire_lines(book)
     yield from heat_lines(plan, timetable)
     yield from washing_lines(plan, timetable)
     yield from serving_lines(plan)
+
+
+def _probed(plan: Plan, placed: Placed, lines: list[Line]) -> list[Line]:
+    """Write the core temperature on the last line of a load, where the probe goes in."""
+    done = plan.steps[placed.step].doneness
+    if done is None or done.core is None:
+        return lines
+    last = max(range(len(lines)), key=lambda at: (lines[at].act is not Act.TOUCH, lines[at].at))
+    return [replace(line, core=done.core) if at == last else line for at, line in enumerate(lines)]
 
 
 def _order(line: Line) -> tuple[int, int]:
@@ -78,8 +109,9 @@ _RANK = {
 }
 
 
-def _day(plan: Plan, day: date, lines: tuple[Line, ...]) -> SheetDay:
-    return SheetDay(day, day_name(day), day_about(plan, day), lines, clock_change(plan, day))
+def _day(plan: Plan, timetable: Timetable, day: date, lines: tuple[Line, ...], of: Whose) -> SheetDay:
+    strip = strip_of(plan, timetable, lines, of.cook)
+    return SheetDay(day, day_name(day), day_about(plan, day), lines, clock_change(plan, day), strip)
 
 
 def _courses(plan: Plan) -> str:

@@ -10,8 +10,11 @@ from core.measures.words import plural
 from core.plan.ids import DishId
 from core.plan.menu import Dish
 from core.plan.plan import Plan
+from core.sheets.contents import allergens_in, allergens_of
 from core.sheets.lines import Act, Line, Served
 from core.sheets.words import clock_at, plain, shortened
+
+__all__ = ["allergens_of", "serving_lines"]
 
 
 def serving_lines(plan: Plan) -> Iterator[Line]:
@@ -31,7 +34,7 @@ def serving_lines(plan: Plan) -> Iterator[Line]:
             show_tminus(course),
             Act.SERVE,
             _said(course, len(dishes)),
-            served=tuple(_served(dish, against.get(dish.id, [])) for dish in dishes),
+            served=tuple(_served(plan, dish, against.get(dish.id, [])) for dish in dishes),
         )
 
 
@@ -40,12 +43,7 @@ def _said(course: int, dishes: int) -> str:
     return ", ".join((["serving time"] if course == 0 else []) + said)
 
 
-def allergens_of(dish: Dish) -> tuple[str, ...]:
-    """Return the allergens noted for a dish and for its ingredients, each once."""
-    noted = [*dish.allergens, *(each for item in dish.ingredients for each in item.allergens)]
-    return tuple(dict.fromkeys(filter(None, map(plain, noted))))
-
-
-def _served(dish: Dish, against: list[str]) -> Served:
+def _served(plan: Plan, dish: Dish, against: list[str]) -> Served:
     name, not_for = plain(dish.name) or dish.id, tuple(dict.fromkeys(against))
-    return Served(shortened(dish.code, 8), name, plain(dish.plating), allergens_of(dish), not_for)
+    noted, _likely = allergens_in(plan, dish)
+    return Served(shortened(dish.code, 8), name, plain(dish.plating), noted, not_for)

@@ -83,7 +83,8 @@ def test_every_row_is_whole_on_its_page(paper: str) -> None:
             finish = line.act in {Act.OUT, Act.OFF, Act.READY}
             facts = list(line.details) if finish or not line.dish else [line.code + line.dish, *line.details]
             code = line.code if finish and line.dish else ""
-            row = squeezed(line.clock + line.tminus + act + code + line.does + "·".join(facts) + line.who)
+            probe = "" if line.core is None else f"core {line.core} °C, read: °C"
+            row = squeezed(line.clock + line.tminus + act + code + line.does + "·".join(facts) + probe + line.who)
             assert any(row in page for page in found), line
             rows += 1
         assert rows > 100
@@ -284,7 +285,7 @@ def test_no_word_leaves_its_column(name: str) -> None:
         hanging = 6  # a space at the end of a row
         assert all(span.left >= margin - 0.1 and span.right <= wide - margin + hanging for span in found)
         heads = [[one for one in found if one.size == 9 and one.foot == each.foot] for each in found]
-        labels = next((sorted(row) for row in heads if len(row) == 4), None)
+        labels = next((sorted(row) for row in heads if len(row) in {4, 5}), None)
         if labels is None:  # the table ended on the page before
             continue
         what, who, foot = labels[1].left, labels[2].left, labels[0].foot

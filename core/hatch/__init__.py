@@ -1,0 +1,1 @@
+"""The hatch: the day handed out of the kitchen, to a phone, a calendar, a table program."""

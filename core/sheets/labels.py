@@ -1,0 +1,153 @@
+"""Labels for what is made ahead and waits in the cold: what, made when, for what and when, use by, allergens.
+
+Use by: the plan's own limit, and in a fridge not after seven days with the day of making as the first (US FDA Food
+Code 2022, 3-501.17, for ready-to-eat food at 5 °C or less); whichever is sooner. Raw food has the plan's limit only.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from core.measures.clock import offset_of
+from core.plan import meaning
+from core.plan.ids import StepId
+from core.plan.kitchen import COLD, StationKind
+from core.plan.plan import Plan
+from core.plan.step import Holding, Use
+from core.sheets.contents import allergens_in
+from core.sheets.following import goes_on
+from core.sheets.places import kinds_of
+from core.sheets.step_words import done_as
+from core.sheets.words import clock_at, day_name, plain, shortened
+from core.timetable.timetable import Placed, Timetable
+
+AHEAD = 120
+"""Minutes in the cold from which on a box needs a label."""
+DAYS = 7
+SOURCE = (
+    "Use by: the plan's own limit, in a fridge at 5 °C or less not after seven days with the day of making as the "
+    "first (US FDA Food Code 2022, 3-501.17, for ready-to-eat food), whichever is sooner. Your own food code comes "
+    "before it."
+)
+_COLD_WAITS = {Holding.FRIDGE: "fridge", Holding.FREEZER: "freezer"}
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A box: dish, what is in it, made, planned for, use by ("" where nothing limits it), kept how, raw, allergens."""
+
+    code: str
+    dish: str
+    what: str
+    made: str
+    wanted: str
+    use_by: str
+    kept: str
+    raw: bool
+    allergens: tuple[str, ...]
+    step: StepId
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Cold:
+    """Food in the cold during [start, end): after which step it comes, before which it goes, how long it may."""
+
+    start: int
+    end: int
+    before: StepId
+    after: StepId | None
+    how: str
+    latest: int | None
+    raw: bool
+
+
+def labels(plan: Plan, timetable: Timetable) -> tuple[Label, ...]:
+    """Return a label for each box of food that waits in the cold for two hours or longer, in order of making."""
+    chained: list[list[_Cold]] = []
+    for each in sorted(_colds(plan, timetable), key=lambda one: (one.start, one.end)):
+        chain = next((one for one in chained if _goes_on(one[-1], each)), None)
+        if chain is None:
+            chained.append([each])
+        else:
+            chain.append(each)
+    long = [chain for chain in chained if chain[-1].end - chain[0].start >= AHEAD]
+    return tuple(_label(plan, chain) for chain in long)
+
+
+def _goes_on(before: _Cold, after: _Cold) -> bool:
+    same = after.before in {before.before, before.after}
+    return before.end == after.start and same and before.how == after.how
+
+
+def _colds(plan: Plan, timetable: Timetable) -> Iterable[_Cold]:
+    for placed in timetable.placed:
+        step, kinds = plan.steps[placed.step], kinds_of(plan, placed)
+        if placed.load:
+            continue
+        if kinds & COLD:
+            how = "freezer" if kinds == {StationKind.FREEZER} else "fridge"
+            yield _Cold(placed.start, placed.end, step.id, step.id, how, None, any(use.raw for use in step.uses))
+        for link, after in goes_on(plan, timetable, placed):
+            if link.wait.how in _COLD_WAITS and after.start > placed.end:
+                latest = None if link.most is None else placed.end + link.most
+                how, raw = _COLD_WAITS[link.wait.how], _raw(link.wait.use)
+                yield _Cold(placed.end, after.start, step.id, link.after, how, latest, raw)
+        yield from _kept(plan, placed)
+
+
+def _kept(plan: Plan, placed: Placed) -> Iterable[_Cold]:
+    keep, dish = meaning.keep_of(plan, plan.steps[placed.step]), plan.dish_of[placed.step]
+    if keep is not None and keep.wait.how in _COLD_WAITS and dish.served and dish.course > placed.end:
+        latest = None if keep.most is None else placed.end + keep.most
+        how = _COLD_WAITS[keep.wait.how]
+        yield _Cold(placed.end, dish.course, placed.step, None, how, latest, _raw(keep.wait.use))
+
+
+def _raw(use: Use | None) -> bool:
+    return use is not None and use.raw
+
+
+def _label(plan: Plan, chain: list[_Cold]) -> Label:
+    first, last = chain[0], chain[-1]
+    step, dish = plan.steps[first.before], plan.dish_of[first.before]
+    follows = None if last.after is None or last.after == last.before else plan.steps[last.after]
+    wanted = f"{stamp(plan, last.end)}"
+    if follows is not None:
+        other = plan.dish_of[follows.id]
+        whose = "" if other.id == dish.id else f"{shortened(other.name, 40)}: "
+        wanted += f", for: {whose}{shortened(done_as(follows), 40)}"
+    elif last.after is None:
+        wanted += ", to serve"
+    contains, likely = allergens_in(plan, dish)
+    return Label(
+        shortened(dish.code, 8),
+        plain(dish.name) or dish.id,
+        shortened(done_as(step), 60),
+        stamp(plan, first.start),
+        wanted,
+        _use_by(plan, chain),
+        first.how,
+        any(each.raw for each in chain),
+        (*contains, *(f"likely {each}" for each in likely)),
+        first.before,
+        first.start,
+        last.end,
+    )
+
+
+def _use_by(plan: Plan, chain: list[_Cold]) -> str:
+    limits = [each.latest for each in chain[-1:] if each.latest is not None]
+    if chain[0].how == "fridge" and not any(each.raw for each in chain):
+        last_day = plan.wall(chain[0].start).date() + timedelta(days=DAYS)
+        limits.append(offset_of(plan.plating, datetime.combine(last_day, datetime.min.time())) - 1)
+    return stamp(plan, min(limits)) if limits else ""
+
+
+def stamp(plan: Plan, at: int) -> str:
+    """Return a day and a clock time as they stand on a label: "Fri 25 Sep, 16:18"."""
+    weekday, number, month = day_name(plan.wall(at)).split(" ")
+    return f"{weekday[:3]} {number} {month[:3]}, {clock_at(plan, at)}"

@@ -1,0 +1,169 @@
+"""The plating sheet: of each course the last half hour line by line, then every dish with where it waits and goes."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from core.measures.minutes import show_minutes
+from core.measures.words import join_words, plural
+from core.plan import meaning
+from core.plan.ids import StepId
+from core.plan.menu import Dish
+from core.plan.plan import Plan
+from core.sheets.following import waits
+from core.sheets.lines import Act, Line, Served
+from core.sheets.prep_list import LAST_MINUTES
+from core.sheets.run_sheet import day_lines
+from core.sheets.table import Column, Group, Look, Row, TableSheet
+from core.sheets.words import capital, clock_at, day_name, plain
+from core.timetable.timetable import Timetable
+
+_TOGETHER = 15
+_WAITS = re.compile(r"(then )?waits ")
+_FEW = 3
+"""So many dishes still stand below the last minutes, not on a page of their own."""
+
+
+@dataclass(frozen=True, slots=True)
+class LastMinute:
+    """A line of the last half hour: minutes to go until its course, clock, what, of which dish, who."""
+
+    to_go: int
+    at: int
+    clock: str
+    act: str
+    does: str
+    code: str
+    dish: str
+    details: tuple[str, ...]
+    who: str
+    begins: bool
+    step: StepId | None
+    load: int
+
+
+@dataclass(frozen=True, slots=True)
+class Plated:
+    """A dish at the pass: when, for how many, where it waits, how it goes on the table, for whom it is not.
+
+    `portions` 0: work such as laying the table.
+    """
+
+    clock: str
+    code: str
+    dish: str
+    portions: int
+    from_where: tuple[str, ...]
+    how: str
+    allergens: tuple[str, ...]
+    not_for: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PlatingCourse:
+    """Dishes that go out within a quarter of an hour of each other, the last half hour before the last of them."""
+
+    title: str
+    clock: str
+    lines: tuple[LastMinute, ...]
+    dishes: tuple[Plated, ...]
+
+
+def plating_sheet(plan: Plan, timetable: Timetable) -> tuple[PlatingCourse, ...]:
+    """Return the courses in order of time."""
+    lines = day_lines(plan, timetable)
+    courses: list[list[Line]] = []
+    for line in lines:
+        if line.act is Act.SERVE:
+            if courses and line.at - courses[-1][0].at <= _TOGETHER:
+                courses[-1].append(line)
+            else:
+                courses.append([line])
+    return tuple(_course(plan, timetable, lines, served) for served in courses)
+
+
+def _course(plan: Plan, timetable: Timetable, lines: list[Line], served: list[Line]) -> PlatingCourse:
+    first, last = served[0].at, served[-1].at
+    found = []
+    for line in lines:
+        if first - LAST_MINUTES <= line.at <= last and line.act is not Act.SERVE:
+            to_go = next(each.at for each in served if each.at >= line.at) - line.at
+            act = "" if line.act in (Act.DO, Act.TOUCH, Act.LIGHT, Act.WASH) else line.act.value
+            found.append(
+                LastMinute(
+                    to_go, line.at, line.clock, act, line.does, line.code, line.dish, line.details, line.who,
+                    line.begins, line.step, line.load,
+                )
+            )  # fmt: skip
+    by_name = {(plain(dish.name) or dish.id, dish.course): dish for dish in plan.menu.dishes}
+    out = [(each, one) for each in served for one in each.served]
+    dishes = [_plated(plan, timetable, each.clock, one, by_name[one.dish, each.at]) for each, one in out]
+    times = join_words([clock_at(plan, each.at) for each in served])
+    return PlatingCourse(day_name(plan.wall(last)), times, tuple(found), tuple(dishes))
+
+
+def _plated(plan: Plan, timetable: Timetable, clock: str, served: Served, dish: Dish) -> Plated:
+    from_where = []
+    for step in dish.steps:
+        if meaning.keep_of(plan, step) is not None:
+            for placed in timetable.loads_of.get(step.id, ()):
+                said = waits(plan, timetable, placed)
+                from_where += [each.split(" until ")[0].removeprefix("waits ") for each in said]
+    portions = dish.wanted if dish.ingredients or dish.plating.strip() or dish.allergens else 0
+    return Plated(
+        clock, served.code, served.dish, portions, tuple(dict.fromkeys(from_where)), served.plating,
+        served.allergens, served.not_for,
+    )  # fmt: skip
+
+
+_LINES = (
+    Column("", Look.TICK),
+    Column("to go", Look.STRONG),
+    Column("time", Look.TIME),
+    Column("what to do", Look.THING, share=1.6),
+    Column("mind", Look.TEXT, share=1.2),
+    Column("who", Look.STRONG, wide=22),
+)
+_DISHES = (
+    Column("", Look.TICK),
+    Column("out", Look.TIME),
+    Column("dish", Look.THING, share=1.2),
+    Column("from", Look.TEXT, share=0.8),
+    Column("how it goes out", Look.TEXT, share=1.3),
+    Column("allergens, not for", Look.THING, share=1.0),
+)
+
+
+def plating_table(courses: tuple[PlatingCourse, ...]) -> TableSheet:
+    """Return two groups for each course: the last minutes, and what goes out."""
+    groups = []
+    for course in courses:
+        if course.lines:
+            rows = tuple(_last(line) for line in course.lines)
+            title = f"{course.title}, the last {show_minutes(LAST_MINUTES)} before {course.clock}"
+            groups.append(Group(title, rows, columns=_LINES, alone=True))
+        if course.dishes:
+            rows = tuple(_dish(each) for each in course.dishes)
+            title = f"{course.title}, out at {course.clock}"
+            about = "close it only when every line is ticked"
+            groups.append(Group(title, rows, about, columns=_DISHES, alone=not course.lines or len(rows) > _FEW))
+    return TableSheet(_LINES, tuple(groups), empty="No dish is served, so nothing is plated.")
+
+
+def _last(line: LastMinute) -> Row:
+    what = f"{line.act} {line.does}".strip()
+    dish = f"{line.code} {line.dish}".strip() if line.act not in ("OUT", "OFF", "READY") else ""
+    said = "\n".join(filter(None, (what, dish)))
+    to_go = show_minutes(line.to_go) if line.to_go else "now"
+    mind = " · ".join(each for each in line.details if not _WAITS.match(each))
+    return Row(("", to_go, line.clock, said, mind, line.who))
+
+
+def _dish(each: Plated) -> Row:
+    not_for = f"\nNOT FOR {', '.join(each.not_for)}" if each.not_for else ""
+    dish = f"{each.code} {each.dish}".strip()
+    allergens = f"{', '.join(each.allergens)}{not_for}" if each.allergens else f"none noted{not_for}"
+    where = capital("; ".join(each.from_where))
+    many = f"\n{plural(each.portions, 'portion')}" if each.portions else ""
+    return Row(("", each.clock, f"{dish}{many}", where, each.how, allergens if each.portions else not_for.strip()))

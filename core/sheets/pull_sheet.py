@@ -1,0 +1,54 @@
+"""The pull list on paper: vessels and tools to stand ready, tins of the recipes, dishes and tools for the table."""
+
+from __future__ import annotations
+
+from core.food.pull_list import PullLine, PullList
+from core.food.speak_lists import brief, said_short
+from core.plan.plan import Plan
+from core.sheets.list_text import clock_of
+from core.sheets.table import Column, Group, Look, Row, TableSheet
+from core.sheets.words import plain
+
+_TICK = Column("", Look.TICK)
+_VESSELS = (
+    _TICK,
+    Column("pull", Look.STRONG),
+    Column("what", Look.TEXT, share=1.1),
+    Column("from", Look.STRONG),
+    Column("most at once", Look.TEXT, share=0.8),
+    Column("for", Look.TEXT, share=1.6),
+)
+_PANS = (_TICK, Column("tin or pan", Look.STRONG, share=1), Column("for", Look.TEXT, share=2))
+_TABLE = (
+    _TICK,
+    Column("dish", Look.STRONG, share=1.2),
+    Column("at", Look.STRONG),
+    Column("how it comes to the table", Look.TEXT, share=1.6),
+)
+
+
+def pull_table(plan: Plan, pulled: PullList) -> TableSheet:
+    """Return the pull list as rows."""
+    clock = clock_of(plan)
+    groups = []
+    if pulled.vessels:
+        rows = tuple(_row(each, plan) for each in pulled.vessels)
+        groups.append(Group("Vessels and tools", rows, columns=_VESSELS))
+    if pulled.pans:
+        rows = tuple(Row(("", plain(pan), plain(dish))) for dish, pan in pulled.pans)
+        groups.append(Group("Tins and pans of the recipes", rows, columns=_PANS))
+    if pulled.table:
+        rows = tuple(Row(("", plain(dish), clock(at), plain(words))) for dish, at, words in pulled.table)
+        about = "a dish to serve from and what to serve with; a note with the dish's name in each"
+        groups.append(Group("For the table", rows, about, columns=_TABLE))
+    short = tuple(plain(said_short(each, clock)) for each in pulled.vessels if each.short_by)
+    return TableSheet(_VESSELS, tuple(groups), notes=short, empty="No step names a vessel and no dish is served.")
+
+
+def _row(each: PullLine, plan: Plan) -> Row:
+    clock, vessel = clock_of(plan), each.vessel
+    many = f"{each.most} of {vessel.count}"
+    size = f", {plain(vessel.size)}" if vessel.size.strip() else ""
+    most = "" if each.most == 1 else f"{each.most}, {clock(each.start)} to {clock(each.end)}"
+    dishes = "; ".join(brief(plain(dish)) for dish in each.dishes)
+    return Row(("", many, f"{plain(vessel.name) or vessel.id}{size}", clock(each.first), most, dishes))

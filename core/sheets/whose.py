@@ -1,0 +1,68 @@
+"""One copy for everybody, for one cook, or for one station."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from core.measures.refusal import Refusal, quoted
+from core.measures.words import join_words, plural_of
+from core.plan.ids import CookId, StationId
+from core.plan.plan import Plan
+from core.sheets.lines import Act, Line
+from core.sheets.places import NAME, station_name
+from core.sheets.step_lines import NOBODY
+from core.sheets.words import capital, shortened
+from core.timetable.timetable import Timetable
+
+
+@dataclass(frozen=True, slots=True)
+class Whose:
+    """A cook, or some stations; `name` as it stands on the sheet. The sheet of neither is everybody's."""
+
+    name: str = ""
+    cook: CookId | None = None
+    stations: frozenset[StationId] = frozenset()
+
+
+EVERYBODY = Whose()
+
+
+def whose(plan: Plan, name: str) -> Whose:
+    """Return the cook or station of a name or id, or all stations of a kind ("burner"); "" is everybody.
+
+    Refuse a name that is nobody's, with those that there are.
+    """
+    wanted = " ".join(name.split()).casefold()
+    if not wanted:
+        return EVERYBODY
+    for cook in plan.kitchen.cooks:
+        if wanted in {cook.id.casefold(), " ".join(cook.name.split()).casefold()}:
+            return Whose(shortened(cook.name, NAME) or cook.id, cook=cook.id)
+    for station in plan.kitchen.stations:
+        if wanted in {station.id.casefold(), " ".join(station.name.split()).casefold()}:
+            return Whose(station_name(station), stations=frozenset({station.id}))
+    for kind in dict.fromkeys(station.kind for station in plan.kitchen.stations):
+        if wanted in {kind.value, plural_of(kind.value)}:
+            alike = frozenset(each.id for each in plan.kitchen.of_kind(kind))
+            return Whose(capital(plural_of(kind.value)), stations=alike)
+    names = [each.name for each in plan.kitchen.cooks] + [each.name for each in plan.kitchen.stations]
+    there = join_words([quoted(each) for each in names])
+    raise Refusal(f"No cook or station is called {quoted(name)}. There are {there}.")
+
+
+def copy_for(lines: Sequence[Line], timetable: Timetable, of: Whose) -> list[Line]:
+    """Return the lines that a copy shows: its own, what nobody in particular does, and every serving."""
+    return [line for line in lines if line.act is Act.SERVE or _is_own(line, timetable, of)]
+
+
+def _is_own(line: Line, timetable: Timetable, of: Whose) -> bool:
+    if of.cook is not None:
+        names = f", {line.who}, "
+        return not line.who or f", {of.name}, " in names or f", {NOBODY}, " in names
+    if not of.stations:
+        return True
+    if line.station is not None:
+        return line.station in of.stations
+    placed = None if line.step is None else timetable.at.get((line.step, line.load))
+    return placed is not None and any(spot.station in of.stations for spot in placed.spots)
