@@ -19,6 +19,7 @@ def a_button(words: str, icon: str = "", tip: str = "", only_icon: bool = False)
     button.setProperty("icon_name", icon)
     button.setAccessibleName(words)
     button.setToolTip(tip or words)
+    button.setAutoDefault(True)  # Enter presses it, as the space bar does
     button.setMinimumHeight(_SIDE)
     button.setIconSize(QSize(18, 18))
     button.setObjectName("iconButton" if only_icon else "wordButton")

@@ -38,7 +38,7 @@ def fields_sheet(palette: Palette) -> str:
     #leaf:hover {{ color: {p.ink}; border-bottom: 3px solid {p.line}; }}
     #leaf:checked {{ color: {p.ink}; font-weight: bold; border-bottom: 3px solid {p.accent}; }}
     #leaf:focus {{ background: {p.lane}; color: {p.accent}; }}
-    #iconButton, #wordButton {{ background: {p.panel}; color: {p.ink}; border: 1px solid {p.line};
+    #iconButton, #wordButton {{ outline: 0; background: {p.panel}; color: {p.ink}; border: 1px solid {p.line};
         border-radius: 4px; padding: 3px 6px; }}
     #wordButton {{ padding: 3px 12px; }}
     #iconButton:hover, #wordButton:hover {{ background: {p.lane}; border: 1px solid {p.rail}; }}

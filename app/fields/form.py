@@ -98,19 +98,28 @@ class Form(QWidget):
             self._grid.setColumnStretch(at, 0)
         self._columns = columns
         row = column = 0
+        spans = self._spans(columns)
         for cell in self.cells.values():
             self._grid.removeWidget(cell)
         for key, cell in self.cells.items():
             cell.setVisible(key in self._shown)
             if key not in self._shown:
                 continue
-            span = min(max(1, cell.spec.grows), columns)
+            span = spans[key]
             if column + span > columns:
                 row, column = row + 1, 0
             self._grid.addWidget(cell, row, column, 1, span, Qt.AlignmentFlag.AlignTop)
             column += span
         for at in range(columns):
             self._grid.setColumnStretch(at, 1)
+
+    def _spans(self, columns: int) -> dict[str, int]:
+        """Return how many columns each field takes: as many as it may, but none breaks a row that all fit in."""
+        spans = {key: min(max(1, self.cells[key].spec.grows), columns) for key in self._shown}
+        while len(spans) <= columns < sum(spans.values()):
+            widest = max(spans, key=lambda key: spans[key])
+            spans[widest] -= 1
+        return spans
 
 
 def _said(name: str) -> QLabel:

@@ -14,15 +14,18 @@ from app.timeline.glide_motion import motion_runs
 from core.desk import Aim
 from core.measures.refusal import Refusal
 from core.plan.edits import LiftAllPins
+from core.plan.ids import DishId
 
 if TYPE_CHECKING:
+    from app.bridge import OpenPlan
     from app.places.timeline_place import TimelinePlace
     from app.places.window import Window
 
 _NEEDS_PLAN = frozenset(
     {
         "keep_copy", "write_text", "close_plan", "undo", "redo", "go_menu", "go_kitchen", "go_timeline", "go_sheets",
-        "arrange", "arrange_around", "stop", "how_it_stands", "go_clashes", "lift_pins",
+        "go_cure_desk",
+        "arrange", "arrange_around", "stop", "how_it_stands", "go_clashes", "food_days", "lift_pins",
         "what_moved", "keep_day", "kept_day_1", "kept_day_2", "kept_day_3",
     }
 )  # fmt: skip
@@ -52,6 +55,7 @@ class Acts(QObject):
             action.setEnabled(label is not None)
             action.setText(f"{words}: {label}" if label else words)
         if opened is not None:
+            _tell_folder(window, opened)
             window.actions_by_name["lift_pins"].setEnabled(bool(opened.plan.decisions.pins))
 
     def begin_empty(self) -> None:
@@ -102,10 +106,14 @@ class Acts(QObject):
         self._try(lambda: write_file(opened.plan, path if path.suffix == ".json" else _ending(path, ".toml")), path)
 
     def show_keys(self) -> None:
-        """Show all keys, from the tables that answer them."""
+        """Show all keys, those of the place that is shown first."""
         from app.places.key_page import KeyPage
 
-        KeyPage(self._window).show()
+        window = self._window
+        shown = window.stack.currentWidget()
+        places = window.places.widgets if window.places is not None else {}
+        here = "recipe" if window.recipes.shown is not None else "timeline"
+        KeyPage(window, next((name for name, widget in places.items() if widget is shown), here)).show()
 
     def about(self) -> None:
         """Say what this is and under which licences."""
@@ -170,20 +178,10 @@ def runs_of(acts: Acts, window: Window) -> dict[str, Callable[[], object]]:
 
         return run
 
-    def how_it_stands() -> None:
-        if window.places is None:
-            return
-        place = window.places.timeline
-        if window.stack.currentWidget() is place:
-            place.beside.toggle()
-        else:
-            window.go("timeline")
-            place.beside.go_in()
-
-    def go_clashes() -> None:
+    def go_cure_desk() -> None:
         if window.places is not None:
-            window.go("timeline")
-            window.places.timeline.clash_list.list.setFocus(Qt.FocusReason.ShortcutFocusReason)
+            window.go("menu")
+            window.places.menu.cure.enter()
 
     return {
         "begin_empty": acts.begin_empty,
@@ -207,15 +205,40 @@ def runs_of(acts: Acts, window: Window) -> dict[str, Callable[[], object]]:
         "go_kitchen": lambda: window.go("kitchen"),
         "go_timeline": lambda: window.go("timeline"),
         "go_sheets": lambda: window.go("sheets"),
+        "go_cure_desk": go_cure_desk,
         "arrange": arrange(Aim.ARRANGE),
         "arrange_around": arrange(Aim.AROUND),
         "stop": lambda: window.arranger.stop() if window.arranger is not None else None,
-        "how_it_stands": how_it_stands,
-        "go_clashes": go_clashes,
+        **_beside_runs(window),
         **_day_runs(window),
         "lift_pins": lambda: window.opened.apply(LiftAllPins()) if window.opened is not None else None,
         "show_keys": acts.show_keys,
         "about": acts.about,
+    }
+
+
+def _beside_runs(window: Window) -> dict[str, Callable[[], object]]:
+    """Return what the commands run that go to the side of the timeline, or to one food's page."""
+
+    def how_it_stands() -> None:
+        if window.places is None:
+            return
+        place = window.places.timeline
+        if window.stack.currentWidget() is place:
+            place.beside.toggle()
+        else:
+            window.go("timeline")
+            place.beside.go_in()
+
+    def go_clashes() -> None:
+        if window.places is not None:
+            window.go("timeline")
+            window.places.timeline.clash_list.list.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    return {
+        "how_it_stands": how_it_stands,
+        "go_clashes": go_clashes,
+        "food_days": lambda: _food_days(window),
     }
 
 
@@ -237,6 +260,30 @@ def _day_runs(window: Window) -> dict[str, Callable[[], object]]:
         "kept_day_2": there(lambda place: place.days.go_to_number(2)),
         "kept_day_3": there(lambda place: place.days.go_to_number(3)),
     }
+
+
+def _food_days(window: Window) -> None:
+    """Show one food over the days: of the dish chosen in the Menu, or of the step chosen on the timeline."""
+    places = window.places
+    if places is None or window.opened is None:
+        return
+    dish = None
+    if window.stack.currentWidget() is places.menu:
+        places.menu.finish()
+        dish = places.menu.dishes.dish
+    elif window.stack.currentWidget() is places.timeline:
+        step = places.timeline.timeline.scene.selected
+        there = window.opened.plan.dish_of.get(step) if step is not None else None
+        dish = there.id if there is not None else None
+    places.timeline.food.door.open(DishId(dish) if dish else None)
+
+
+def _tell_folder(window: Window, opened: OpenPlan) -> None:
+    """Say where the cook's own food rules lie: in the folder "rules" beside the plan's file."""
+    from app.places.food import watch_of
+
+    file = window.place.file if window.place is not None else None
+    watch_of(opened).set_folder(None if file is None else file.path.parent / "rules")
 
 
 def _ending(path: Path, ending: str) -> Path:

@@ -55,6 +55,7 @@ COMMANDS = (
     Command("go_kitchen", _GO, QT_TRANSLATE_NOOP("commands", "&Kitchen"), "Ctrl+2", "oven"),
     Command("go_timeline", _GO, QT_TRANSLATE_NOOP("commands", "&Timeline"), "Ctrl+3", "plate"),
     Command("go_sheets", _GO, QT_TRANSLATE_NOOP("commands", "&Sheets"), "Ctrl+4", "print"),
+    Command("go_cure_desk", _GO, QT_TRANSLATE_NOOP("commands", "&Curing and brining desk"), "Ctrl+B"),
     Command("arrange", _ARRANGE, QT_TRANSLATE_NOOP("commands", "&Arrange the day"), "Ctrl+R", "arrange"),
     Command(
         "arrange_around",
@@ -65,7 +66,8 @@ COMMANDS = (
     ),
     Command("stop", _ARRANGE, QT_TRANSLATE_NOOP("commands", "&Stop, keep the best"), "Ctrl+.", "stop"),
     Command("how_it_stands", _ARRANGE, QT_TRANSLATE_NOOP("commands", "&How the day stands"), "F6"),
-    Command("go_clashes", _ARRANGE, QT_TRANSLATE_NOOP("commands", "List of &clashes"), "F7", "clash"),
+    Command("go_clashes", _ARRANGE, QT_TRANSLATE_NOOP("commands", "List of &clashes and food limits"), "F7", "clash"),
+    Command("food_days", _ARRANGE, QT_TRANSLATE_NOOP("commands", "One food over the &days"), "F8"),
     Command("what_moved", _ARRANGE, QT_TRANSLATE_NOOP("commands", "What &moved"), "Ctrl+M"),
     Command("keep_day", _ARRANGE, QT_TRANSLATE_NOOP("commands", "&Keep this day…"), "Ctrl+K"),
     Command("kept_day_1", _ARRANGE, QT_TRANSLATE_NOOP("commands", "The &first day kept"), "Alt+1"),

@@ -29,7 +29,7 @@ def style_sheet(palette: Palette) -> str:
     #soft {{ color: {p.faint}; }}
     #wrong {{ color: {p.clash}; }}
     #card {{ background: {p.lane}; border: 1px solid {p.line}; border-radius: 6px; }}
-    #welcomeButton {{ text-align: left; padding: 14px 18px; border: 1px solid {p.line}; border-radius: 6px;
+    #welcomeButton {{ outline: 0; text-align: left; padding: 14px 18px; border: 1px solid {p.line}; border-radius: 6px;
         background: {p.lane}; font-size: {sized(1.125)}; }}
     #welcomeButton:hover, #welcomeButton:focus {{ border: 2px solid {p.accent}; padding: 13px 17px; }}
     QMenu {{ background: {p.lane}; border: 1px solid {p.rail}; padding: 4px 0; }}

@@ -1,4 +1,4 @@
-"""The page of keys, made from the same tables that answer them: the window's commands and the timeline's keys."""
+"""The page of keys: the window's commands and the timeline's, from the tables that answer them, and each place's."""
 
 from __future__ import annotations
 
@@ -12,6 +12,11 @@ from app.look.colours import Palette, palette_under
 from app.places.commands import COMMANDS, MENUS
 from app.places.days.keeper import BY_COMMAND
 from app.places.days.what_moved import KEY
+from app.places.kitchen import kitchen_keys
+from app.places.library import library_keys
+from app.places.lists import list_keys
+from app.places.menu import menu_keys
+from app.places.recipe import recipe_keys
 from app.timeline import key_table
 from core.desk.kept import MOST_KEPT
 
@@ -55,11 +60,26 @@ def _days_section() -> Section:
     )
 
 
-def page_html(palette: Palette, columns: int = 2) -> str:
-    """Return the page as rich text: the timeline's keys in one column or two, then the window's."""
-    on_timeline = QCoreApplication.translate("keys", "On the timeline")
-    everywhere = QCoreApplication.translate("keys", "In the whole window")
-    parts = [(on_timeline, timeline_sections()), (everywhere, command_sections())]
+def parts_of(place: str = "timeline") -> list[tuple[str, list[Section]]]:
+    """Return the parts of the page, that of a place of the window first and what holds everywhere last."""
+    parts = {
+        "timeline": (QCoreApplication.translate("keys", "On the timeline"), timeline_sections()),
+        "menu": (
+            QCoreApplication.translate("keys", "On the menu"),
+            [*menu_keys.sections(), *library_keys.sections()],
+        ),
+        "recipe": (QCoreApplication.translate("keys", "Where recipes come in"), recipe_keys.sections()),
+        "kitchen": (QCoreApplication.translate("keys", "In the kitchen"), kitchen_keys.sections()),
+        "sheets": (QCoreApplication.translate("keys", "On the sheets"), list_keys.sections()),
+    }
+    first = [place] if place in parts else []
+    everywhere = (QCoreApplication.translate("keys", "In the whole window"), command_sections())
+    return [*(parts[each] for each in dict.fromkeys([*first, *parts])), everywhere]
+
+
+def page_html(palette: Palette, columns: int = 2, place: str = "timeline") -> str:
+    """Return the page as rich text, each part in one column or two."""
+    parts = parts_of(place)
     return "".join(
         f"<h3 style='color:{palette.ink}'>{escape(heading)}</h3>{_columns(sections, palette, columns)}"
         for heading, sections in parts
@@ -69,7 +89,8 @@ def page_html(palette: Palette, columns: int = 2) -> str:
 class KeyPage(QDialog):
     """Shows the keys; it stays open beside the window while the cook tries them."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, parent: QWidget | None = None, place: str = "timeline") -> None:
+        """Show the keys, those of `place` first: the name that the rail knows it by."""
         super().__init__(parent)
         self.setWindowTitle(QCoreApplication.translate("keys", "Keys"))
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
@@ -85,7 +106,7 @@ class KeyPage(QDialog):
         size = QSize(line * 58, line * 40).boundedTo(QSize(there.width() - 60, there.height() - 80))
         self.resize(size)
         columns = 2 if size.width() > line * _TWO else 1
-        self.text.setHtml(page_html(palette_under(self.palette()), columns))
+        self.text.setHtml(page_html(palette_under(self.palette()), columns, place))
 
 
 def _columns(sections: list[Section], palette: Palette, columns: int) -> str:

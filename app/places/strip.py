@@ -4,19 +4,29 @@ from __future__ import annotations
 
 from datetime import UTC, datetime
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, Signal, Slot
 from PySide6.QtGui import QMouseEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
+from app.look.colours import palette_under
 from app.look.words import clock_text, day_text
 from app.places.clash_list import clashes_words
+from app.places.dressed import Dressed
 from app.places.folding import Folding
+from app.places.food.dress import strip_sheet
+from app.places.food.watching import FoodWatch, Told, watch_of
+from app.places.food.words import food_words, is_over
 from app.places.gist import gist_of
+from app.places.one_line import OneLine
+from app.timeline.paint_food import food_icon
 from core.arrange.outcome import Outcome
 from core.plan.network import Network
 from core.plan.plan import Plan
 from core.plan.step import Attention
+from core.timetable.clash import ClashKind
+
+_SIGN = 22
 
 
 class Strip(QFrame):
@@ -48,50 +58,78 @@ class Strip(QFrame):
         column.addLayout(under)
         self._read = ""
         self._known: tuple[Plan, str] | None = None
-        self.name = QLabel()
+        self.name = OneLine()
         self.serving = QLabel()
         self.state = _Clicked()
-        self.next = QLabel()
+        self.next = OneLine()
         self.name.setObjectName("stripName")
         self.state.setObjectName("stripState")
-        self.name.setTextFormat(Qt.TextFormat.PlainText)
-        self.next.setTextFormat(Qt.TextFormat.PlainText)
-        self.name.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-        self.next.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.next.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         row.addWidget(self.name, 2)
         row.addWidget(self.serving)
         row.addWidget(self.state)
         row.addWidget(self.next, 3)
         self.state.pressed.connect(self.state_chosen)
+        self._watch: FoodWatch | None = None
+        self._opened: OpenPlan | None = None
+        self.sign = QLabel()
+        self.sign.setFixedSize(_SIGN, _SIGN)
+        self.sign.hide()
+        row.insertWidget(2, self.sign)
+        Dressed(self, lambda palette: self.setStyleSheet(strip_sheet(palette)))
 
     def show_plan(self, opened: OpenPlan | None, now: datetime | None = None) -> None:
         """Say how the plan stands."""
         self.setVisible(opened is not None)
+        self._opened = opened
         if opened is None:
+            self._watch = None
             return
+        if self._watch is not watch_of(opened):
+            self._watch = watch_of(opened)
+            self._watch.told.connect(self._food_told)
         plan = opened.plan
         served = plan.wall(0)
         against = self._against(plan)
         self.against.show_gist(gist_of(against, lists=True))
         self._show_against(against)
         self.name.setText(plan.name)
-        self.name.setToolTip(plan.name)
         self.serving.setText(self.tr("serving {day}, {time}").format(day=day_text(served), time=clock_text(served)))
         count = len(opened.clashes)
+        unplaced = _unplaced(opened)
         if not plan.steps:
             words, mood = self.tr("no steps yet"), "waiting"
         elif against:
             words, mood = self.tr("waits and times contradict each other"), "clash"
-        elif opened.timetable is None:
+        elif opened.timetable is None or unplaced == len(plan.steps):
             words, mood = self.tr("not arranged yet"), "waiting"
+        elif unplaced:
+            one = unplaced == 1
+            words = self.tr("1 step not placed yet") if one else self.tr("{count} steps not placed yet")
+            words, mood = words.format(count=unplaced), "waiting"
         elif count:
             words, mood = clashes_words(count), "clash"
         else:
             words, mood = self.tr("everything meets"), "meets"
-        self._say(words, mood)
+        self._say(*self._with_food(words, mood))
         self.next.setText(self._next(opened, now or datetime.now(UTC)))
-        self.next.setToolTip(self.next.text())
+
+    @Slot(object)
+    def _food_told(self, _told: Told) -> None:
+        if self._opened is not None and self.sender() is self._watch and self.state.property("mood") != "waiting":
+            self.show_plan(self._opened)
+
+    def _with_food(self, words: str, mood: str) -> tuple[str, str]:
+        """Add the food limits that are missed to how the plan stands."""
+        report = self._watch.report if self._watch is not None else None
+        found = report.findings if report is not None and mood != "waiting" else ()
+        over = any(is_over(each) for each in found)
+        self.sign.setVisible(bool(found))
+        if not found:
+            return words, mood
+        self.sign.setPixmap(food_icon(palette_under(self.palette()), over, _SIGN).pixmap(_SIGN, _SIGN))
+        self.sign.setToolTip(self.tr("Food limits: choose them in the list beside the timeline (F7)"))
+        return f"{words}, {food_words(found)}", "food" if over and mood == "meets" else mood
 
     def _against(self, plan: Plan) -> str:
         """Return what in the plan contradicts itself whatever the timetable, worked out once for each plan."""
@@ -112,6 +150,7 @@ class Strip(QFrame):
 
     def show_under_way(self, outcome: Outcome | None) -> None:
         """Say how far an arrangement has come; None: nothing found yet."""
+        self.sign.hide()
         if outcome is None:
             self._say(self.tr("arranging"), "waiting")
         elif outcome.clashes:
@@ -144,6 +183,13 @@ class Strip(QFrame):
         return self.tr("next: {day} {time}  {dish}: {step}").format(
             day=day_text(at), time=clock_text(at), dish=dish.name, step=step.does
         )
+
+
+def _unplaced(opened: OpenPlan) -> int:
+    """Return how many steps have no place yet, where nothing else is wrong: that is no clash, it is to be arranged."""
+    if any(clash.kind is not ClashKind.MISSING for clash in opened.clashes):
+        return 0
+    return len({step for clash in opened.clashes for step in clash.steps})
 
 
 class _Clicked(QLabel):

@@ -24,6 +24,8 @@ from app.places.advice import AdvicePane, Beside, LookLine
 from app.places.clash_list import ClashList
 from app.places.days import DayKeeper, DaysBar, FitNote, MovesList, WhatMoved
 from app.places.direct import Direct
+from app.places.food.beside import FoodBeside
+from app.places.food.details import FoodDetails
 from app.timeline import Timeline
 from app.timeline.lane_reading import ReadingChoice, ReadingSetting
 from app.timeline.lanes import Reading
@@ -52,6 +54,9 @@ class TimelinePlace(QWidget):
         self.timeline = Timeline()
         self.clash_list = ClashList()
         self.moves_list = MovesList()
+        self.food_line = QPushButton()
+        self.food_line.setObjectName("foodLine")
+        self.food_details = FoodDetails()
         self.days_bar = DaysBar()
         self.look_line = LookLine()
         self.fit_note = FitNote()
@@ -76,6 +81,7 @@ class TimelinePlace(QWidget):
         self.beside = Beside(self, opened)
         self.moved = WhatMoved(self, opened)
         self.days = DayKeeper(self, opened)
+        self.food = FoodBeside(self, opened)
         self.direct = Direct(self, opened, arranger)
         self._connect()
         self.setFocusProxy(self.timeline)
@@ -94,6 +100,8 @@ class TimelinePlace(QWidget):
         self.clash_list.setContentsMargins(14, 12, 14, 8)
         column.addWidget(self.moves_list, 3)
         column.addWidget(self.clash_list, 1)
+        column.addWidget(self.food_line)
+        column.addWidget(self.food_details, 3)
         column.addWidget(self.advice, 3)
         return side
 
@@ -179,6 +187,7 @@ class TimelinePlace(QWidget):
         self.clash_list.show_clashes(opened.plan, opened.clashes)
         self.moved.refresh()
         self.days.refresh()
+        self.food.refresh()
         self._show_state()
 
     @Slot(str)
@@ -215,6 +224,7 @@ class TimelinePlace(QWidget):
         self.previewed = outcome
         self.timeline.set_plan(self._opened.plan, outcome.timetable, outcome.clashes)
         self.clash_list.show_clashes(self._opened.plan, outcome.clashes)
+        self.food.leave_out()
         self.moved.refresh()
         self.told.setText(self._quality(outcome))
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal, SignalInstance
-from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 
 class Welcome(QWidget):
@@ -19,7 +19,16 @@ class Welcome(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        outer = QVBoxLayout(self)
+        paper = QWidget()
+        scroll = QScrollArea()  # many plans opened lately make no window higher than its screen
+        scroll.setWidgetResizable(True)
+        scroll.setFrameShape(QFrame.Shape.NoFrame)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        scroll.setWidget(paper)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(scroll)
+        outer = QVBoxLayout(paper)
         outer.addStretch(1)
         middle = QWidget()
         middle.setMaximumWidth(620)
@@ -61,6 +70,7 @@ class Welcome(QWidget):
     def _way(self, column: QVBoxLayout, words: str, about: str, signal: SignalInstance) -> QPushButton:
         button = QPushButton(f"{words}\n{about}")
         button.setObjectName("welcomeButton")
+        button.setAutoDefault(True)  # Enter opens it, as the space bar does
         button.setMinimumHeight(68)
         button.setMinimumWidth(520)
         button.clicked.connect(signal)
@@ -76,6 +86,7 @@ class Welcome(QWidget):
         for path in paths[:6]:
             button = QPushButton(path.stem)
             button.setFlat(True)
+            button.setAutoDefault(True)
             button.setMinimumHeight(30)
             button.setStyleSheet("text-align: left; padding: 4px 8px;")
             button.setToolTip(str(path))

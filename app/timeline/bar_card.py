@@ -10,6 +10,7 @@ from app.look.words import clock_text, word
 from app.timeline import spoken
 from app.timeline.bar_facts import pin_on
 from app.timeline.bars import Bar, BarKind, Lane
+from app.timeline.food_colours import food_colour
 from app.timeline.offers import span_text, step_text, translated
 from app.timeline.scene import Scene
 from core.measures.minutes import show_minutes
@@ -20,12 +21,13 @@ from core.plan.menu import Link, LinkKind
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """What a card says: `rows` are a label and its text each, `alarms` the sentences of clashes."""
+    """What a card says: `rows` are a label and its text each, `alarms`, `food`: what clashes, which food limits."""
 
     title: str
     rows: tuple[tuple[str, str], ...]
     alarms: tuple[str, ...] = ()
     tone: int | None = None
+    food: tuple[str, ...] = ()
 
 
 def card_of(scene: Scene, bar: Bar, lane: Lane) -> Card:
@@ -41,12 +43,13 @@ def card_of(scene: Scene, bar: Bar, lane: Lane) -> Card:
     rows += [(translated("then"), text) for text in spoken.waits_of(scene, bar)]
     rows += [(translated("decided"), text) for text in decided(scene, bar)]
     alarms = tuple(dict.fromkeys(clash.sentence for clash in spoken.clashes_on(scene, bar, lane)))
-    return Card(spoken.name_of(scene, bar), tuple(rows), alarms, None if bar.step is None else bar.tone)
+    food = tuple(dict.fromkeys(mark.said for mark in scene.food.on(bar)))
+    return Card(spoken.name_of(scene, bar), tuple(rows), alarms, None if bar.step is None else bar.tone, food)
 
 
 def lines_of(card: Card) -> list[str]:
     """Return a card as lines of plain text."""
-    return [card.title, *(f"{label}: {text}" for label, text in card.rows), *card.alarms]
+    return [card.title, *(f"{label}: {text}" for label, text in card.rows), *card.alarms, *card.food]
 
 
 def html_of(card: Card, palette: Palette, width: int = 330) -> str:
@@ -59,8 +62,9 @@ def html_of(card: Card, palette: Palette, width: int = 330) -> str:
             f"<tr><td style='color:{palette.faint}; padding-right:10px'>{said}</td><td>{escape(text)}</td></tr>"
         )
     edge = palette.rail if card.tone is None else palette.tone(card.tone).edge
+    said_of = [(palette.clash, text) for text in card.alarms] + [(food_colour(palette), text) for text in card.food]
     alarms = "".join(
-        f"<p style='color:{palette.clash}; margin-top:6px; margin-bottom:0'>{escape(text)}</p>" for text in card.alarms
+        f"<p style='color:{colour}; margin-top:6px; margin-bottom:0'>{escape(text)}</p>" for colour, text in said_of
     )
     return (
         f"<table cellspacing='0' cellpadding='0'><tr><td width='4' bgcolor='{edge}'></td><td width='10'></td>"

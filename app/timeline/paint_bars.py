@@ -7,7 +7,16 @@ from collections.abc import Sequence
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter
 
-from app.timeline import bar_signs, lane_paint, lane_words, marks, paint_beside, paint_density, paint_now
+from app.timeline import (
+    bar_signs,
+    lane_paint,
+    lane_words,
+    marks,
+    paint_beside,
+    paint_density,
+    paint_food,
+    paint_now,
+)
 from app.timeline.bars import Bar, BarKind
 from app.timeline.geometry import Box
 from app.timeline.heat import heat_text
@@ -34,6 +43,7 @@ def bars(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) -> No
         return
     if paint_density.thinned(scene, at):
         paint_density.lane(painter, scene, kit, at, area)
+        paint_food.ticks(painter, scene, kit, at, area)
         if scene.focus is not None and scene.focus_lane == at:
             _ring(painter, scene, kit, at, scene.focus)
         return
@@ -73,6 +83,8 @@ def _marks(painter: QPainter, scene: Scene, kit: Kit, at: int, shown: Sequence[S
         alarm = scene.alarm(at, bar) if scene.clashes else None
         if alarm is not None:
             _clashing(painter, scene, kit, box, alarm)
+        if scene.food.all:
+            paint_food.sign(painter, scene, kit, bar, box, alarm is not None)
 
 
 def _in_sight(painter: QPainter, scene: Scene, kit: Kit, at: int, area: QRectF) -> list[Shown]:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from app.timeline.bar_facts import Ordered, ordered, signed
 from app.timeline.bars import Bar, BarKind, Key, Lane, LaneKind, Shade
 from app.timeline.clash_index import ClashIndex
+from app.timeline.food_marks import NONE, FoodMarks
 from app.timeline.geometry import Axis, Box, Layout
 from app.timeline.heat import Curve
 from core.plan.ids import CookId, StationId, StepId
@@ -60,9 +61,9 @@ class Held:
 class Scene:
     """Everything that painting needs besides colours. Points: x from the axis, y from the first lane.
 
-    `also`: loads chosen along with the focused one, which move with it. `marked`: the step from which the keys are
-    drawing a link or an order. `compared`: another timetable, whose places are shown beside these. `still`:
-    a picture on paper, which nobody clicks.
+    `food`: the food limits that it misses. `also`: loads chosen along with the focused one, which move with it.
+    `marked`: the step from which the keys are drawing a link or an order. `compared`: another timetable, whose places
+    are shown beside these. `still`: a picture on paper, which nobody clicks.
     """
 
     plan: Plan
@@ -94,6 +95,7 @@ class Scene:
     held: Held | None = None
     gesture: Gesture | None = None
     compared: Compared | None = None
+    food: FoodMarks = NONE
     still: bool = False
 
     def x(self, minute: float) -> float:

@@ -69,6 +69,7 @@ def state_of(scene: Scene, bar: Bar, lane: Lane) -> str:
     if bar.step is not None and bar.step == scene.marked:
         said.append(_translated("marked"))
     wrong = list(dict.fromkeys(clash.sentence for clash in clashes_on(scene, bar, lane)))
+    wrong += [mark.said for mark in scene.food.on(bar)]
     return ", ".join(said) + "".join(f"; {sentence}" for sentence in wrong)
 
 

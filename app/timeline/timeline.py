@@ -14,6 +14,7 @@ from app.timeline import assistive, spoken, walk
 from app.timeline.backing import Backing
 from app.timeline.bar_buttons import BarButtons
 from app.timeline.bars import Bar
+from app.timeline.food_marks import FoodMarks
 from app.timeline.geometry import Box
 from app.timeline.glide_run import Gliding
 from app.timeline.keys import Keys
@@ -101,7 +102,7 @@ class Timeline(QAbstractScrollArea):
         )
         scene.selected = old.selected if old.selected in plan.steps else None
         scene.also = frozenset(key for key in old.also if key in scene.timetable.at)
-        scene.compared = old.compared
+        scene.compared, scene.food = old.compared, old.food
         scene.marked = old.marked if old.marked in plan.steps else None
         self.scene, self._thinker = scene, None
         self.overview.appear()
@@ -114,6 +115,12 @@ class Timeline(QAbstractScrollArea):
         if not self.sight.fitted:
             self.sight.keep(minute, x)
         self.glide.arrive()
+        self.viewport().update()
+
+    def set_food(self, food: FoodMarks) -> None:
+        """Mark the food limits that the timetable misses."""
+        self.scene.food = food
+        spoken.describe(self)
         self.viewport().update()
 
     def set_reading(self, reading: Reading) -> None:

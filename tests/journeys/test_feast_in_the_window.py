@@ -51,8 +51,8 @@ def test_the_clashing_bake_is_dragged_the_rest_arranged_and_the_sheet_printed(
     opened, timeline = window.opened, window.places.timeline.timeline
     assert opened.plan.name == "Harvest supper"
     assert _warm_bakes(window), "the feast as first entered wants the oven at two temperatures"
-    assert f"{len(opened.clashes)} clashes" == window.strip.state.text()
-    assert window.places.timeline.clash_list.list.count() == len(opened.clashes)
+    assert window.strip.state.text().startswith(f"{len(opened.clashes)} clashes")
+    assert window.places.timeline.clash_list.list.count() >= len(opened.clashes), "food limits stand among them"
 
     timeline.fit_last_hours(9)
     timeline.show_step(BREAD)
@@ -71,7 +71,7 @@ def test_the_clashing_bake_is_dragged_the_rest_arranged_and_the_sheet_printed(
     outcome = _arranged(window, qtbot, lambda: QTest.mouseClick(place.around, Qt.MouseButton.LeftButton))
     assert outcome.fit is Fit.MEETS
     assert opened.clashes == ()
-    assert window.strip.state.text() == "everything meets"
+    assert window.strip.state.text().startswith("everything meets")
     assert opened.timetable.at[BREAD, 0].start == dropped, "a pin stays where the cook put it"
 
     window.go("sheets")

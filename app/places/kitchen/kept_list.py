@@ -13,6 +13,7 @@ from app.fields import a_button, dress_inside
 from app.look.colours import palette_under
 from app.look.words import figure, kind_word
 from app.places.kitchen.kept_kitchens import KeptList
+from core.measures.words import plural
 from core.plan.kitchen import Kitchen
 
 _MOST_HIGH = 190  # px; more rows are scrolled to
@@ -27,7 +28,7 @@ def kitchen_words(kitchen: Kitchen) -> str:
     """Return what a kitchen holds in one line: '2 ovens, 6 burners, 4 cooks'."""
     counted = Counter(station.kind for station in kitchen.stations)
     parts = [
-        tr("{count} × {kind}").format(count=figure(count), kind=kind_word(kind))
+        plural(count, kind_word(kind))
         for kind, count in counted.items()
     ]
     for count, one, several in (

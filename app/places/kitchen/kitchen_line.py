@@ -15,8 +15,9 @@ from app.fields.typed_times import MINUTES
 from app.places.kitchen.kept_kitchens import Keeping, KeptList
 from app.places.kitchen.kept_list import KeptKitchens
 from app.places.kitchen.notice import Notice
+from app.places.kitchen.typed_warmth import ROOM
 from core.desk import Change
-from core.plan.edits import Edit, RenameKitchen, SetTransfer, SetWalk, UseKitchen
+from core.plan.edits import Edit, RenameKitchen, SetRoom, SetTransfer, SetWalk, UseKitchen
 from core.plan.kitchen import Kitchen
 
 
@@ -34,7 +35,7 @@ class KitchenLine(QFrame):
             tip=self.tr("Keep it apart from this plan, to cook other menus in it too"),
         )
         self.others_button = a_button(
-            self.tr("Cook elsewhere …"), tip=self.tr("What if this menu were cooked in another kitchen?")
+            self.tr("Cook elsewhere…"), tip=self.tr("What if this menu were cooked in another kitchen?")
         )
         self.others_button.setCheckable(True)
         self.others = KeptKitchens()
@@ -54,10 +55,12 @@ class KitchenLine(QFrame):
             "Minutes of a cook at either end of what cooks by itself, where a step says nothing else"
         )
         walk = self.tr("Minutes on foot between stations that stand in different places: kitchen, terrace")
+        warm = self.tr("While the food is made: 24 C, 75 F; how long food may stand out is judged by it")
         return [
-            Spec("kitchen_name", self.tr("The kitchen"), NAME, grows=2),
+            Spec("kitchen_name", self.tr("The kitchen"), NAME),
             Spec("transfer", self.tr("Putting in, taking out"), MINUTES, put),
             Spec("walk", self.tr("From place to place"), MINUTES, walk),
+            Spec("room", self.tr("How warm it gets"), ROOM, warm, self.tr("not told")),
         ]
 
     def _lay_out(self) -> None:
@@ -80,7 +83,12 @@ class KitchenLine(QFrame):
         """Show the kitchen as it is, and whether it is kept so."""
         plan = self._opened.plan
         self.form.show_values(
-            {"kitchen_name": plan.kitchen.name, "transfer": plan.transfer, "walk": plan.kitchen.walk}
+            {
+                "kitchen_name": plan.kitchen.name,
+                "transfer": plan.transfer,
+                "walk": plan.kitchen.walk,
+                "room": plan.kitchen.room,
+            }
         )
         self._show_kept(anew=False)
 
@@ -112,7 +120,7 @@ class KitchenLine(QFrame):
         if sentence := tried(self._opened, edit, "kitchen"):
             self.notice.refuse(sentence)
             return
-        self.others_button.setChecked(False)
+        self._leave()  # the button that was pressed is gone: the cursor goes back to where it came from
         words = [self.tr("Now cooked in “{kitchen}”.").format(kitchen=kitchen.name)]
         words += edit.notes(before) or (self.tr("Every step has its place there."),)
         back = self.tr("Back to {kitchen} (Ctrl+Z)").format(kitchen=before.kitchen.name)
@@ -181,5 +189,6 @@ class KitchenLine(QFrame):
             "kitchen_name": RenameKitchen,
             "transfer": SetTransfer,
             "walk": SetWalk,
+            "room": SetRoom,
         }
         return tried(self._opened, edits[key](value), "kitchen")

@@ -14,14 +14,16 @@ from app.fields.typed_text import COUNT, SENTENCE, WORDS
 from app.fields.typed_times import MINUTES, MINUTES_IF_ANY, WINDOWS
 from app.look.words import kind_word
 from app.places.kitchen.typed_sizes import INSIDE, OFFSET
+from app.places.kitchen.typed_warmth import COLD_PLACE
 from core.plan.edits import ChangeStation, Edit, Together
 from core.plan.ids import StationId, fresh
 from core.plan.kitchen import COLD, HEATED, Heater, Kitchen, Shelf, Station, StationKind
 
 _FIRES = frozenset({StationKind.GRILL, StationKind.SMOKER})
 _HEATER = ("settings", "offset", "from_cold", "up", "down", "keep_on", "full")
+_UNHEATED = COLD | {StationKind.ROOM}  # kinds whose warmth a thermometer tells
 _SIZED = HEATED | COLD | {StationKind.HOT_BOX}  # kinds that a vessel goes into
-_RARE = ("inside", "place", "hours", "up", "down", "keep_on", "full", "laying", "fires", "not_with")
+_RARE = ("inside", "keeps_at", "place", "hours", "up", "down", "keep_on", "full", "laying", "fires", "not_with")
 _SHARED = HEATED | {StationKind.MACHINE}  # kinds of which two may be one appliance
 
 
@@ -40,6 +42,7 @@ def station_parts(kitchen: Callable[[], Kitchen], station: StationId) -> dict[st
             *_plain_parts(),
             *_shown_heat_parts(),
             *_shown_fire_parts(),
+            _warmth_part(),
             Part(
                 Spec("inside", tr("Inside, wide x deep"), INSIDE, tin, tr("not told")),
                 lambda it: (it.wide, it.deep),
@@ -58,6 +61,12 @@ def station_parts(kitchen: Callable[[], Kitchen], station: StationId) -> dict[st
             attribute(Spec("hours", tr("There only"), WINDOWS, hours, tr("always"), grows=2)),
         ]
     )
+
+
+def _warmth_part() -> Part:
+    """Return the field of what the thermometer of a place without a heater shows."""
+    shows = tr("On a shelf's middle, at its warmest hour: 4 C, 40 F; limits are judged by it")
+    return attribute(Spec("keeps_at", tr("Its thermometer shows"), COLD_PLACE, shows, tr("not told")))
 
 
 def _shown_fire_parts() -> list[Part]:
@@ -176,6 +185,7 @@ def keys_for(station: Station, kitchen: Kitchen) -> set[str]:
     keys |= {"laying"} if station.lighting else set()
     keys |= {"fires"} if station.is_fire else set()
     keys |= {"not_with"} if station.kind in _SHARED or apart_from(station.id, kitchen) else set()
+    keys |= {"keeps_at"} if station.kind in _UNHEATED or station.keeps_at is not None else set()
     keys |= {"shelves"} if station.kind in COLD or station.shelves else set()
     return keys
 
@@ -188,6 +198,7 @@ def rare_keys(station: Station, kitchen: Kitchen) -> set[str]:
         "not_with": not apart_from(station.id, kitchen),
         "laying": station.laying == min(plain.laying, station.lighting or plain.laying),
         "place": station.place == plain.place,
+        "keeps_at": station.kind is not StationKind.FRIDGE and station.keeps_at is None,
         "hours": not station.hours,
         "fires": station.fires == plain.fires,
     }

@@ -6,10 +6,11 @@ from typing import Any
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
 from app.fields import Draft, Form, Page, Rows, Spec, Typed, a_button, dress_inside, tab_as_read, tried
+from app.fields.line import Line
 from app.fields.typed_text import if_any, optional, read_count
 from app.look.colours import palette_under
 from app.places.menu.guests_cautions import GuestsCautions
@@ -50,6 +51,9 @@ class GuestsPage(QFrame):
             self._read,
         )
         self.draft.added.connect(self._added)
+        covers = self.form.field("covers")
+        if isinstance(covers, Line):
+            covers.returnPressed.connect(self._counted)
         self.teaching = QLabel(
             self.tr(
                 "Nobody with needs is told of yet. Write one to a line: how many if they are several, a name, a "
@@ -109,12 +113,18 @@ class GuestsPage(QFrame):
             tab_as_read(self)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Leave by Escape; press by Enter the button that has the focus."""
+        """Leave by Escape; press by Enter the button that has the focus; what is written there is a guest."""
         focus = self.window().focusWidget()
+        plain = event.modifiers() in (Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ShiftModifier)
+        letter = plain and event.text().strip().isprintable() and bool(event.text().strip())
         if event.key() == Qt.Key.Key_Escape:
             self.left.emit()
         elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and isinstance(focus, QPushButton):
             focus.click()
+        elif letter and isinstance(focus, QPushButton):  # else a space in the name would press the button
+            self.draft.enter()
+            again = QKeyEvent(event.type(), event.key(), event.modifiers(), event.text())
+            QApplication.sendEvent(self.draft.line, again)
         else:
             super().keyPressEvent(event)
 
@@ -128,6 +138,11 @@ class GuestsPage(QFrame):
                 self.tr("not told"),
             )
         ]
+
+    def _counted(self) -> None:
+        """Go on to the guests once the number is taken."""
+        if self.form.field("covers").commit():
+            self.draft.enter()
 
     def _take_covers(self, _key: str, value: int | None) -> str:
         return tried(self._opened, SetCovers(value), _BY)

@@ -13,8 +13,10 @@ from core.plan.menu import Guest, Menu
 from core.plan.plan import Plan
 
 RISKS = ("pregnant", "under 5", "over 65", "weak immune system")
-_COUNTED = re.compile(r"^(\d{1,4})\s*[x×]?\s+(?=\S)", re.IGNORECASE)
+_NUMBERS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_COUNTED = re.compile(rf"^(\d{{1,4}}|{'|'.join(_NUMBERS)})\s*[x×]?\s+(?=\S)", re.IGNORECASE)
 _BEFORE = re.compile(r"^(?:allergic to|allergy to|no|not|without)\s+", re.IGNORECASE)
+_NEEDS = re.compile(r"\s+(?=(?:allergic to|no|without)\s)", re.IGNORECASE)
 
 
 def said(words: str) -> str:
@@ -27,15 +29,19 @@ def read_guest(text: str, taken: frozenset[str] = frozenset()) -> Guest:
 
     Words that mean one of the fourteen groups are allergies, those of `RISKS` say why illness would be worse,
     all others are what the guest does not like. Without a name it is "a guest". `taken`: names in use.
+    The colon may be forgotten ("Orla, milk", "Orla no nuts", "no nuts"): no need is lost inside a name.
     """
     from core.food.allergens import groups_of
 
-    head, _colon, tail = text.partition(":")
+    head, tail = _parted(text)
     head = " ".join(head.split())
     if not head and not tail.strip():
         raise Refusal(said("Nothing is written here yet; write a name, or a colon and what the guest must not have."))
     count = _COUNTED.match(head)
     name = head[count.end() :] if count else head
+    if name.isdecimal():
+        sentence = said("{number} says how many, not who: write a name after it, or the number at “How many sit down”.")
+        raise Refusal(sentence.format(number=name))
     words = [_BEFORE.sub("", " ".join(part.split())) for part in tail.split(",")]
     words = [word for word in words if word]
     risk = [word for word in words if word.casefold() in RISKS]
@@ -43,11 +49,29 @@ def read_guest(text: str, taken: frozenset[str] = frozenset()) -> Guest:
     other = [word for word in words if word not in risk and not groups_of(word)]
     return Guest(
         name or free_name(said("a guest"), taken),
-        int(count.group(1)) if count else 1,
+        _number(count.group(1)) if count else 1,
         tuple(dict.fromkeys(allergies)),
         tuple(dict.fromkeys(other)),
         ", ".join(risk),
     )
+
+
+def _parted(text: str) -> tuple[str, str]:
+    """Return who it is, and what they must not have; the colon between them may be missing."""
+    from core.food.allergens import groups_of
+
+    head, colon, tail = text.partition(":")
+    if colon:
+        return head, tail
+    first, _comma, rest = text.strip().partition(",")
+    if _BEFORE.match(first) or groups_of(first):
+        return "", text
+    name, *needs = _NEEDS.split(first, maxsplit=1)
+    return name, ", ".join(filter(None, (*needs, rest)))
+
+
+def _number(word: str) -> int:
+    return int(word) if word.isdecimal() else _NUMBERS.index(word.casefold()) + 2
 
 
 def free_name(name: str, taken: frozenset[str]) -> str:

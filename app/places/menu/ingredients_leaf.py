@@ -26,6 +26,7 @@ from app.fields.short_form import read_short
 from app.fields.typed_text import AMOUNT_IN_PIECES, PHRASE, SENTENCE, WORDS, without_pieces
 from app.look.colours import palette_under
 from app.places.menu.allergen_parts import AllergenParts
+from app.places.menu.food_parts import FoodParts
 from app.places.menu.scale_beside import Beside, beside_words
 from app.places.menu.scale_panel import ScalePanel
 from core.plan.edits import ChangeDish
@@ -44,6 +45,7 @@ class IngredientsLeaf(QWidget):
         self._dish: DishId | None = None
         self.rows: Rows[Row] = Rows(self._made)
         self.allergens = AllergenParts(self._take, self._change, self._ingredients)
+        self.food = FoodParts(opened, lambda: self._dish)
         add = a_button(self.tr("Add the ingredient"), "plus", only_icon=True)
         self.draft = Draft(
             self.tr("A new ingredient"),
@@ -63,7 +65,8 @@ class IngredientsLeaf(QWidget):
         self.teaching.setWordWrap(True)
         self.scale = ScalePanel(opened)
         self.scale.remade.connect(self.remade)
-        self.page = Page(self.scale, self.teaching, self.allergens.offer, self.rows, self.draft, self.scale.notes)
+        below = (self.draft, self.food.offer, self.scale.notes)
+        self.page = Page(self.scale, self.teaching, self.allergens.offer, self.rows, *below)
         self.scale.notes_wanted.connect(lambda: bring_into_view(self.page, self.scale.notes))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -90,6 +93,7 @@ class IngredientsLeaf(QWidget):
             )
         self._show_beside(dish)
         self.allergens.show(ingredients)
+        self.food.show(ingredients)
         self.teaching.setVisible(not ingredients)
         if changed:
             self.remade.emit()
@@ -119,7 +123,7 @@ class IngredientsLeaf(QWidget):
     def _made(self, at: int) -> Row:
         remove = a_button(self.tr("Take the ingredient out (undo brings it back)"), "bin", only_icon=True)
         aisle = replace(WORDS, offers=self._aisles)
-        allergens = self.allergens.part(at)
+        allergens, food = self.allergens.part(at), self.food.part(at)
         row = Row(
             [
                 [
@@ -141,9 +145,11 @@ class IngredientsLeaf(QWidget):
                     Spec("aisle", self.tr("Where the shop has it"), aisle, "", self.tr("anywhere"), 110, 2),
                     Spec("on_hand", self.tr("on hand"), Ticked(), self.tr("It need not be bought")),
                     allergens.button,
+                    food.button,
                     remove,
                 ],
                 [allergens],
+                [food],
             ],
             lambda key, value: self._take(at, key, value),
         )

@@ -169,6 +169,7 @@ class LineBox(QFrame):
             sentence = str(refusal)
         if sentence:
             self.note.tell_refusal(sentence)
+            self.understood.mark_follows()
         return sentence
 
     def _complained(self, sentence: str) -> None:

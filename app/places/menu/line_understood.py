@@ -16,7 +16,7 @@ from app.places.menu.line_words import chip_words, tr
 from core.measures.refusal import Refusal
 from core.plan.ids import DishId, StepId
 from core.reading.line import with_chip
-from core.reading.line_value import Chip, Fault
+from core.reading.line_value import Chip, Fault, Says
 
 _PAUSE = 700  # ms of not typing after which a word that is just being typed is judged too
 
@@ -106,6 +106,18 @@ class Understood(QObject):
         self._pause.stop()
         self._line.mark_words([(each.start, each.end) for each in faults])
         self.note.tell(faults)
+
+    def mark_follows(self) -> None:
+        """Underline what a line follows, where the plan as a whole does not bear it: that is what to write anew."""
+        self._pause.stop()
+        self._line.mark_words(
+            [
+                (typed.start + each.start, typed.start + each.end)
+                for typed in self.typed
+                for each in typed.line.chips
+                if each.kind in (Says.FOLLOWS, Says.WAIT) and not each.implied
+            ]
+        )
 
     # ------------------------------------------------------------ chips
 

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
 from app.fields import Draft, Leaves, a_button, dress_fields, finish_typing, tab_as_read, with_key
+from app.places.cure import DeskBeside, cure_sheet
 from app.places.dressed import Dressed
 from app.places.library import KeepNote, MyDishes, Shelf, library_sheet
 from app.places.menu.dish_leaf import DishLeaf
@@ -31,7 +34,7 @@ class MenuPlace(QWidget):
         super().__init__(parent)
         self._opened = opened
         self._stale = True  # nothing is shown before the place itself is
-        self._remade = False
+        self._remade: list[QWidget] = [self]  # under these Tab is to go as one reads
         self.facts = PlanFacts(opened)
         self.left_open = LeftOpen(opened)
         self.dishes = DishList(opened)
@@ -63,6 +66,8 @@ class MenuPlace(QWidget):
         self.right.addWidget(self.empty)
         self.right.addWidget(self.mine)
         self.guests = GuestsBeside(self, opened)
+        self.cure = DeskBeside(self, opened)
+        self._head.addWidget(self.cure.button)
         split = QSplitter(Qt.Orientation.Horizontal)
         split.addWidget(self.dishes)
         split.addWidget(self.right)
@@ -79,14 +84,15 @@ class MenuPlace(QWidget):
         column.addWidget(split, 1)
         self._connect()
         self._aim_focus(opened.plan.menu.dishes)
-        Dressed(self, lambda palette: dress_fields(self, palette, menu_sheet(palette) + library_sheet(palette)))
+        sheets = (menu_sheet, library_sheet, cure_sheet)
+        Dressed(self, lambda palette: dress_fields(self, palette, "".join(each(palette) for each in sheets)))
 
     def _page(self) -> QWidget:
         page = QWidget()
         column = QVBoxLayout(page)
         column.setContentsMargins(0, 8, 0, 0)
         column.setSpacing(2)
-        row = QHBoxLayout()
+        self._head = row = QHBoxLayout()
         row.setContentsMargins(18, 0, 18, 0)
         row.addWidget(self.title, 1)
         row.addWidget(self.keep)
@@ -118,7 +124,7 @@ class MenuPlace(QWidget):
             panel.dish_at = self.dishes.dish_at
         self.leaves.turned.connect(lambda _name: self._show_leaf())
         for leaf in (self.steps, self.follows, self.ingredients):
-            leaf.remade.connect(self._rows_remade)
+            leaf.remade.connect(partial(self._rows_remade, leaf))
 
     def refresh(self) -> None:
         """Show the plan as it is; what is chosen, half typed or refused stays."""
@@ -152,7 +158,7 @@ class MenuPlace(QWidget):
 
     def leave_mine(self) -> None:
         """Show the dish chosen again."""
-        if self.right.currentWidget() is self.mine or self.guests.shown:
+        if self.right.currentWidget() is self.mine or self.guests.shown or self.cure.shown:
             self.right.setCurrentIndex(0)
             self._show_dish()
             self.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -193,7 +199,7 @@ class MenuPlace(QWidget):
         self.caution.show_dish(self._opened, None if dish is None else dish.id)
         if self.guests.shown:
             self.guests.page.refresh()
-        elif self.right.currentWidget() is not self.mine:
+        elif self.right.currentWidget() is not self.mine and not self.cure.shown:
             self.right.setCurrentIndex(1 if dish is None else 0)
         self.title.setText(dish.name if dish is not None else "")
         self.steps.refresh(dish)
@@ -218,9 +224,9 @@ class MenuPlace(QWidget):
             self.ingredients.refresh(dish)
         elif name == "dish" and dish is not None:
             self.dish_leaf.refresh(dish)
-        if self._remade:
-            self._remade = False
-            tab_as_read(self)
+        for each in [self] if self in self._remade else self._remade:
+            tab_as_read(each)  # no more than was made anew: of the whole place it takes a dish's time again
+        self._remade.clear()
 
     def _usual_steps(self) -> None:
         self.leaves.turn("steps")
@@ -236,8 +242,9 @@ class MenuPlace(QWidget):
         self._write_first()
         self.steps.draft.line.write(lines)
 
-    def _rows_remade(self) -> None:
-        self._remade = True
+    def _rows_remade(self, leaf: QWidget) -> None:
+        if leaf not in self._remade:
+            self._remade.append(leaf)
 
 
 class _Empty(QFrame):

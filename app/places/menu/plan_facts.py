@@ -13,6 +13,7 @@ from app.fields import Form, Picked, Spec, Typed, Weighed, a_button, tried
 from app.fields.typed_text import NAME
 from app.fields.typed_times import TIME_OF_DAY
 from app.fields.weight import Weight
+from app.places.food.rules_choice import RulesChoice
 from app.places.menu.guests_marks import marks_of
 from app.places.menu.guests_words import button_words, care_words
 from core.measures.clock import Moment, parse_moment, zone_named
@@ -29,6 +30,7 @@ class PlanFacts(QFrame):
         super().__init__(parent)
         self.setObjectName("bar")
         self._opened = opened
+        self.rules = RulesChoice(opened, self)
         self.form = Form(self._specs(), self._take, least=160)
         self.wishes = Form(self._wish_specs(), self._wish, least=250)
         self.guests = a_button(self.tr("Guests"), tip=self.tr("How many sit down, and who must not have what"))
@@ -46,7 +48,7 @@ class PlanFacts(QFrame):
         column.setSpacing(8)
         row = QHBoxLayout()
         row.setSpacing(18)
-        self.form.setMaximumWidth(1240)
+        self.form.setMaximumWidth(1420)
         row.addWidget(self.form, 1000)
         row.addStretch(1)
         row.addWidget(self.guests)
@@ -67,6 +69,7 @@ class PlanFacts(QFrame):
                 "plating": plan.plating,
                 "zone": plan.plating.zone,
                 "manner": plan.decisions.manner,
+                "rules": plan.decisions.rules,
             }
         )
         self.wishes.show_values({each: getattr(wishes, each) for each in self.wishes.cells})
@@ -87,7 +90,7 @@ class PlanFacts(QFrame):
             (Manner.HIGH, self.tr("the longest length")),
         ]
         return [
-            Spec("plan_name", self.tr("The feast"), NAME, grows=2),
+            Spec("plan_name", self.tr("The feast"), NAME, grows=3),
             Spec(
                 "plating",
                 self.tr("On the plates at"),
@@ -107,6 +110,7 @@ class PlanFacts(QFrame):
                 Picked(lambda: manners),
                 self.tr("Which of quick, likely and slow the day reserves"),
             ),
+            self.rules.spec,
         ]
 
     def _read_plating(self, text: str) -> Moment:
@@ -146,6 +150,8 @@ class PlanFacts(QFrame):
             edits[key] = SetPlating(value)
         elif key == "zone":
             edits[key] = SetPlating(Moment(plan.plating.local, value))
+        elif key == "rules":
+            return self.rules.take(value)
         else:
             edits[key] = SetManner(value)
         return tried(self._opened, edits[key], "menu")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import Qt
@@ -10,6 +11,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLay
 from app.bridge import OpenPlan
 from app.fields import Form, Picked, Spec, a_button, tried, values_of
 from app.look.words import clock_text, day_text
+from app.places.menu.food_of_step import FoodOfStep
 from app.places.menu.step_fields import detail_fields
 from core.measures.refusal import Refusal
 from core.plan.decisions import Pin
@@ -29,7 +31,9 @@ class StepDetails(QFrame):
         self._opened = opened
         self._step: StepId | None = None
         self._fields = detail_fields(opened)
+        self.food = FoodOfStep(opened)
         specs = [each.spec for each in self._fields.values()]
+        specs = [replace(each, hint=self.food.beside) if each.key == "core" else each for each in specs]
         specs.insert(-1, Spec(_MANNER, self.tr("Time kept free"), Picked(self._manners)))
         self.title = QLabel()
         self.title.setObjectName("detailsTitle")
@@ -49,7 +53,9 @@ class StepDetails(QFrame):
         head.addWidget(self.pinned, 2)
         head.addWidget(self.lift)
         column.addLayout(head)
+        column.addWidget(self.food.short)
         column.addWidget(self.form)
+        column.addWidget(self.food)
         column.addStretch(1)
         scroll = QScrollArea()
         scroll.setWidget(inside)
@@ -68,6 +74,7 @@ class StepDetails(QFrame):
         self.form.setVisible(there)
         if step is None or not there:
             self._step = None
+            self.food.refresh(None)
             self.title.setText(self.tr("Choose a step to say more about it."))
             self.pinned.hide()
             self.lift.hide()
@@ -77,6 +84,7 @@ class StepDetails(QFrame):
         the_step = plan.steps[step]
         number = [each.id for each in plan.dish_of[step].steps].index(step) + 1
         self.title.setText(self.tr("More about step {number}: {does}").format(number=number, does=the_step.does))
+        self.food.refresh(the_step)
         self.form.show_values(values_of(self._fields, the_step) | {_MANNER: plan.manners.get(step)}, afresh)
         pins = [pin for pin in plan.decisions.pins if pin.step == step]
         self.pinned.setText("; ".join(self._said(pin) for pin in pins))

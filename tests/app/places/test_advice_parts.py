@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from datetime import UTC, datetime
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -106,3 +109,29 @@ def test_waits_that_contradict_each_other_are_said_at_once_wherever_the_cook_is(
     strip.show_plan(opened)
     assert not strip.against.isVisible()
     assert strip.state.text() != "waits and times contradict each other"
+
+
+def test_what_is_only_not_placed_yet_is_no_clash_and_what_comes_next_is_seen_from_its_beginning(qtbot) -> None:
+    soup = a_dish("soup", a_step("soup.cut", minutes=10), a_step("soup.boil", minutes=30))
+    plan = a_plan(soup, links=(a_link("soup.cut", "soup.boil"),))
+    strip = Strip()
+    qtbot.addWidget(strip)
+    strip.resize(900, 60)
+    strip.show()
+
+    def said(timetable: Timetable) -> tuple[str, str]:
+        strip.show_plan(OpenPlan(Desk(plan, timetable=timetable)), datetime(2020, 1, 1, tzinfo=UTC))
+        return strip.state.text(), strip.state.property("mood")
+
+    assert said(Timetable()) == ("not arranged yet", "waiting")
+    whole = on_paper(plan)
+    assert said(whole) == ("everything meets", "meets")
+    assert strip.next.text().startswith("next: ")
+    strip.resize(560, 60)
+    strip.layout().activate()
+    assert strip.next.shown != strip.next.text()
+    assert strip.next.shown.startswith("next: "), "the time is what is read first"
+    first = tuple(each for each in whole.placed if each.step == "soup.cut")
+    assert said(replace(whole, placed=first)) == ("1 step not placed yet", "waiting")
+    wrong = tuple(replace(each, start=-5) if each.step == "soup.cut" else each for each in whole.placed)
+    assert said(replace(whole, placed=wrong))[1] == "clash"

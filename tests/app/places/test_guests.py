@@ -213,6 +213,13 @@ def test_what_does_not_fit_is_said_and_nothing_changes(shown):
         ("Finn: allergic to peanuts, not mustard", Guest("Finn", allergies=("peanuts", "mustard"))),
         ("Una: dairy, kiwi", Guest("Una", allergies=("dairy",), aversions=("kiwi",))),
         (": weak immune system", Guest("a guest 2", at_risk="weak immune system")),
+        ("Two Hansens: gluten, eggs", Guest("Hansens", 2, ("gluten", "egg"))),
+        ("no mushrooms", Guest("a guest 2", aversions=("mushrooms",))),
+        ("Orla, milk, no kiwi", Guest("Orla", allergies=("milk",), aversions=("kiwi",))),
+        ("Orla no nuts", Guest("Orla", allergies=("nuts",))),
+        ("2 Reeds without milk, fish", Guest("Reeds", 2, ("milk", "fish"))),
+        ("nuts, milk", Guest("a guest 2", allergies=("nuts", "milk"))),
+        ("Noah Notter", Guest("Noah Notter")),
     ],
 )
 def test_a_line_about_a_guest(text, guest):
@@ -222,6 +229,11 @@ def test_a_line_about_a_guest(text, guest):
 def test_an_empty_line_is_no_guest():
     with pytest.raises(Refusal, match="write a name"):
         read_guest("  : ")
+
+
+def test_a_bare_number_is_no_name():
+    with pytest.raises(Refusal, match="9 says how many, not who"):
+        read_guest("9: milk")
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -415,6 +427,31 @@ def test_all_dishes_are_made_for_those_who_sit_down_with_one_press_and_one_undo(
     field.selectAll()
     write("10")
     assert offer.make.text() == "Make all for 10"
+
+
+def test_after_the_number_the_next_that_is_written_is_a_guest(shown):
+    place, opened = shown(a_supper())
+    page = page_of(place)
+    write("9")
+    assert page.draft.line.hasFocus()
+    write("Mira Holm: milk, no mushrooms")
+    assert opened.plan.menu.guests == (Guest("Mira Holm", allergies=("milk",), aversions=("mushrooms",)),)
+    page.form.field("covers").setFocus()
+    page.form.field("covers").selectAll()
+    write("0")
+    assert page.form.field("covers").hasFocus(), "a number that is refused is mended first"
+
+
+def test_a_name_written_on_a_button_presses_nothing_and_loses_no_allergy(shown):
+    place, opened = shown(a_supper())
+    page = page_of(place)
+    write("9")
+    page.offer.make.setFocus()
+    for letter in "Mira Holm: milk, no mushrooms":
+        write(letter, None)  # each to what has the focus then, as from a keyboard
+    press(ENTER)
+    assert opened.plan.menu.guests == (Guest("Mira Holm", allergies=("milk",), aversions=("mushrooms",)),)
+    assert wanted(opened) == [4, 4]
 
 
 def test_the_undo_offered_is_never_that_of_another_change(shown):

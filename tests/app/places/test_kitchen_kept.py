@@ -141,7 +141,7 @@ def test_the_notice_takes_the_swap_back_until_something_lies_upon_it(window: Win
 
 def test_from_the_keyboard_alone(window: Window) -> None:
     own_keeping().keep(HALL)
-    line(window).form.field("walk").setFocus()
+    line(window).form.field("room").setFocus()
     press(Qt.Key.Key_Tab)
     assert QApplication.focusWidget() is line(window).keep_button
     press(Qt.Key.Key_Tab)
@@ -154,8 +154,7 @@ def test_from_the_keyboard_alone(window: Window) -> None:
     press(Qt.Key.Key_Space)
     press(Qt.Key.Key_Space)
     assert window.opened.plan.kitchen.name == "Village hall"
-    assert QApplication.focusWidget() is not None, "the cursor is not lost with the row"
-    assert QApplication.focusWidget().isVisible()
+    assert QApplication.focusWidget() is line(window).others_button, "the cursor is not lost with the row"
 
 
 def test_the_kitchen_of_the_moment_is_marked(window: Window) -> None:
@@ -194,9 +193,9 @@ def test_what_is_damaged_is_said_and_nothing_is_lost(window: Window) -> None:
 
 
 def test_a_kitchen_in_a_line() -> None:
-    assert kitchen_words(HALL) == "2 × oven, 6 × burner, 1 × fridge, 1 × grill, 1 × room, 3 cooks"
+    assert kitchen_words(HALL) == "2 ovens, 6 burners, 1 fridge, 1 grill, 1 room, 3 cooks"
     one = replace(HOME, stations=HOME.stations[:1], vessels=(replace(HOME.vessels[0], count=1),))
-    assert kitchen_words(one) == "1 × oven, 1 vessel, 1 cook"
+    assert kitchen_words(one) == "1 oven, 1 vessel, 1 cook"
     assert kitchen_words(Kitchen()) == "empty"
 
 

@@ -10,6 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 
 from app.bridge import OpenPlan
+from app.fields.reading_order import in_reading_order
 from app.places.menu import MenuPlace
 from core.desk import Desk
 from core.measures.quantity import Quantity
@@ -554,6 +555,24 @@ def test_tab_goes_through_a_row_in_reading_order(shown):
         met.append(QApplication.focusWidget().objectName())
         press(TAB)
     assert met == ["does", "length", "attention", "uses", "vessels", "cue", "stepWords"]
+
+
+def test_tab_goes_through_the_whole_place_as_one_reads_also_after_another_dish_and_leaf(shown):
+    place, _opened = shown(soup_and_bread())
+
+    def as_it_goes() -> list[QWidget]:
+        wanted = {each for each in in_reading_order(place) if each.isVisible()}
+        first = each = next(each for each in in_reading_order(place) if each.isVisible())
+        found = [first]
+        while (each := each.nextInFocusChain()) is not first:
+            found += [each] if each in wanted else []
+        return found
+
+    for dish, leaf in (("bread", "steps"), ("soup", "ingredients"), ("bread", "follows"), ("soup", "steps")):
+        place.dishes.choose(DishId(dish))
+        place.leaves.turn(leaf)
+        QApplication.processEvents()
+        assert as_it_goes() == [each for each in in_reading_order(place) if each.isVisible()]
 
 
 def test_everything_that_can_be_reached_has_a_name_and_is_large_enough(shown):

@@ -259,6 +259,9 @@ def test_a_circle_is_refused_and_the_line_stays(shown):
     assert opened.plan is before
     assert "Blend it" in box.wrong.text()
     assert box.line.toPlainText().endswith(", after blend")
+    assert marked(box) == ["after blend"], "what closes the circle is underlined"
+    press(Qt.Key.Key_Backspace)
+    assert marked(box) == []
 
 
 # ---------------------------------------------------------------- slips of the hand

@@ -11,7 +11,7 @@ from PySide6.QtGui import QDropEvent, QTextCharFormat
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog
 
-from app.places.recipe.kept_tray import tray_path
+from app.places.recipe.kept_tray import kept_tray, tray_path
 from core.plan.kitchen import StationKind
 from core.plan.step import Attention, Span
 from tests.support.windows import a_window
@@ -96,8 +96,8 @@ def questions(place):
 
 
 def answer_all(place, words="5"):
-    """Give every missing length by keys: F8, the length, Enter."""
-    press(Qt.Key.Key_F8)
+    """Give every missing length by keys: F4, the length, Enter."""
+    press(Qt.Key.Key_F4)
     for _ in [each for each in place.worktop.asked.asked if each.must]:
         write(words)
         press(ENTER)
@@ -324,19 +324,19 @@ def test_a_question_shows_its_place_and_enter_goes_to_what_answers_it(planned):
     assert row(place, 3).length.hasFocus()
 
 
-def test_f8_goes_from_question_to_question_and_passes_none(planned):
+def test_f4_goes_from_question_to_question_and_passes_none(planned):
     place = paste(planned, "Bread\n\n500 g flour\n\nMix the flour. Knead 10 min. Shape. Bake for 30 minutes.\n")
     number = {each.key: at for at, each in enumerate(place.bench.worked.rows, 1)}
     must = [number[each.row] for each in place.worktop.asked.asked if each.must]
     assert len(must) == 2
-    press(Qt.Key.Key_F8)
+    press(Qt.Key.Key_F4)
     assert row(place, must[0]).length.hasFocus()
-    press(Qt.Key.Key_F8)
+    press(Qt.Key.Key_F4)
     assert row(place, must[1]).length.hasFocus()
-    press(Qt.Key.Key_F8, SHIFT)
+    press(Qt.Key.Key_F4, SHIFT)
     assert row(place, must[0]).length.hasFocus()
     write("2")
-    press(Qt.Key.Key_F8)
+    press(Qt.Key.Key_F4)
     assert row(place, must[1]).length.hasFocus()
 
 
@@ -438,6 +438,100 @@ def click_into(line):
     QTest.mouseClick(line.viewport(), Qt.MouseButton.LeftButton, pos=QPoint(30, 10))
 
 
+def test_what_the_text_forgets_is_added_by_keys_and_kept(planned, qtbot):
+    place = paste(planned, PIE)
+    dish = place.worktop.dish
+    dish.new_thing.line.setFocus()
+    write("2 tbsp capers")
+    press(ENTER)
+    assert dish.new_thing.line.hasFocus(), "the next one may follow at once"
+    row(place, len(lines(place))).line.setFocus()
+    press(ENTER)
+    assert dish.new_step.line.hasFocus(), "after the last line the next is written"
+    write("Chill 30 min in the fridge")
+    press(ENTER)
+    assert lines(place)[-1] == "Chill 30 min in the fridge"
+    last, new = place.bench.worked.rows[-2:]
+    assert new.after == (last.key,)
+    assert kept_tray(tray_path())[0].shown == place.bench.worked, "it lies on the disk too"
+    row(place, len(lines(place))).line.setFocus()
+    assert place.worktop.text.extraSelections() == [], "no word of the text says it"
+    QTest.keyClick(planned, Qt.Key.Key_Z, CTRL)
+    assert "Chill" not in lines(place)[-1]
+    QTest.keyClick(planned, Qt.Key.Key_Y, CTRL)
+    answer_all(place)
+    press(Qt.Key.Key_T, CTRL)
+    made = planned.opened.plan.menu.dishes[0]
+    assert made.steps[-1].uses[0].kind is StationKind.FRIDGE
+    assert [each.item for each in made.ingredients][-1] == "capers"
+
+
+def test_halves_of_a_step_that_is_split_have_places_of_their_own(planned):
+    place = paste(planned, "Hash\n\n3 potatoes\n\nMix the potatoes with the flour for 8 minutes. Fry 5 min.\n")
+    whole = place.bench.worked.rows[0]
+    line = row(place, 1).line
+    line.setFocus()
+    cursor = line.textCursor()
+    cursor.setPosition(line.toPlainText().index("with the"))
+    line.setTextCursor(cursor)
+    press(Qt.Key.Key_S, ALT)
+    text = place.bench.worked.draft.text
+    one, other = place.bench.worked.rows[:2]
+    assert text[one.start : one.end].strip() == "Mix the potatoes"
+    assert text[other.start : other.end].startswith("with the flour for 8 minutes")
+    row(place, 1).line.setFocus()
+    press(Qt.Key.Key_J, ALT)
+    joined = place.bench.worked.rows[0]
+    assert (joined.start, joined.end) == (whole.start, whole.end)
+
+
+def test_a_refusal_goes_once_the_recipe_has_changed(planned):
+    place = paste(planned, PIE)
+    press(Qt.Key.Key_T, CTRL)
+    assert place.note.isVisible()
+    assert place.guess.isVisible()
+    write("5")
+    press(ENTER)
+    assert not place.note.isVisible()
+
+
+def test_a_question_that_needs_no_answer_can_be_settled_as_soon_as_it_is_the_one_chosen(planned):
+    place = paste(planned, SOUP + "\nChop the herbs.\n")
+    assert not place.worktop.settle.isEnabled(), "a length must be given"
+    answer_all(place)
+    assert place.worktop.asked.chosen is not None
+    assert place.worktop.settle.isEnabled()
+    before = len(questions(place))
+    click(place.worktop.settle)
+    assert len(questions(place)) == before - 1
+
+
+def test_a_second_recipe_is_shown_without_a_look_into_the_text_of_the_first(planned, qtlog):
+    place = paste(planned, "Tea\n\n1 pot of water\n\nBoil for 4 minutes.\n")
+    press(Qt.Key.Key_T, CTRL)
+    place = paste(planned, PIE)
+    assert place.working
+    assert not [each.message for each in qtlog.records if "out of range" in each.message]
+
+
+def test_a_dish_that_is_made_for_as_many_as_the_rest_says_so(planned):
+    place = paste(planned, PIE)
+    answer_all(place)
+    press(Qt.Key.Key_T, CTRL)
+    assert "like the rest" not in planned.banner.words.text()
+    place = paste(planned, SOUP.replace("500 g", "Serves 2\n\n500 g"))
+    press(Qt.Key.Key_T, CTRL)
+    assert planned.opened.plan.menu.dishes[1].wanted == 6
+    assert "It is made for 6 like the rest; the recipe is for 2." in planned.banner.words.text()
+
+
+def test_a_plan_that_begins_with_a_recipe_is_not_called_as_its_dish(window):
+    place = paste(window, SOUP)
+    answer_all(place) if any(each.must for each in place.worktop.asked.asked) else None
+    press(Qt.Key.Key_T, CTRL)
+    assert window.opened.plan.name == "Feast with Quick pea soup"
+
+
 def test_a_tick_says_that_a_line_is_understood(planned):
     place = paste(planned, PIE)
     click_into(row(place, 1).line)
@@ -484,7 +578,7 @@ def test_without_a_length_it_is_taken_only_when_the_cook_says_so_and_the_guess_i
 
 def test_a_question_mark_is_a_length_that_is_guessed(planned):
     place = paste(planned, PIE)
-    press(Qt.Key.Key_F8)
+    press(Qt.Key.Key_F4)
     write("?")
     press(ENTER)
     assert row(place, 3).length.text() == "?"
@@ -511,7 +605,7 @@ def test_escape_and_put_away_leave_the_plan_and_what_was_put_away_comes_back(pla
 
 def test_a_half_worked_recipe_survives_places_and_a_kill(planned, qtbot, tmp_path, monkeypatch):
     place = paste(planned, PIE)
-    press(Qt.Key.Key_F8)
+    press(Qt.Key.Key_F4)
     write("7")
     press(ENTER)
     click_into(row(place, 1).line)

@@ -12,7 +12,16 @@ from app.places.recipe.kept_tray import keep_tray, kept_tray
 from app.places.recipe.tray import Tray
 from app.places.recipe.worked import Reader, begun
 from app.places.recipe.worked_ask import asked, untimed
-from app.places.recipe.worked_change import before_of, changed, join, moved, split, with_length
+from app.places.recipe.worked_change import (
+    before_of,
+    changed,
+    join,
+    moved,
+    split,
+    with_length,
+    with_step,
+    with_thing,
+)
 from app.places.recipe.worked_dish import dish_from
 from core.intake.draft import fitted
 from core.intake.pages.read import pasted
@@ -36,10 +45,8 @@ PLAN = empty_plan("Feast")
 READER = Reader(PLAN.kitchen)
 BEGUN = begun(pasted(STEW)[0], READER)
 
-ACTS = st.lists(
-    st.tuples(st.sampled_from(["split", "join", "up", "down", "out", "tick", "length"]), st.integers(0, 30)),
-    max_size=12,
-)
+NAMES = ["split", "join", "up", "down", "out", "tick", "length", "new", "thing"]
+ACTS = st.lists(st.tuples(st.sampled_from(NAMES), st.integers(0, 30)), max_size=12)
 
 
 def done(worked, acts):
@@ -53,6 +60,10 @@ def done(worked, acts):
                 worked = join(worked, key, READER)
             elif act in ("up", "down"):
                 worked = moved(worked, key, -1 if act == "up" else 1)
+            elif act == "new":
+                worked = with_step(worked, f"Stir {number + 1} min")
+            elif act == "thing":
+                worked = with_thing(worked, "2 tbsp capers")
             elif act == "length":
                 worked = with_length(worked, key, f"{number + 1} min", READER)
             else:
