@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from core.food.allergens import guest_cautions
 from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
@@ -26,6 +28,14 @@ _COALS = (
     "while they die down: carbon monoxide has no smell and kills. Never petrol or spirit on them, never alone; "
     "ash stays hot for a day or more (common practice)."
 )
+_PRESSURE = (
+    "Pressure pot: valve clean, no more than two thirds full, never opened before the pressure is gone (its maker's "
+    "book goes first; common practice)."
+)
+_JARS = (
+    "Food shut in jars or under oil to keep at room temperature can carry botulism without smell or taste: only by a "
+    "tested method of a public food authority, else in the fridge and eaten soon (common practice)."
+)
 _CURING = (
     "Curing salt with nitrite is weighed to the tenth of a gram for the weight of the meat, never by eye "
     "(common practice)."
@@ -34,6 +44,13 @@ _DEFER = (
     "The food-safety code of your country comes before this sheet; for guests at risk, and for curing, canning "
     "and catering, ask somebody licensed."
 )
+_ASKED = (
+    (re.compile(r"\b(?:deep.?fr|fry|frie|fritter|hot oil|frying|sear)", re.IGNORECASE), _OIL),
+    (re.compile(r"\b(?:cure|cured|curing|nitrite|saltpetre|prague)", re.IGNORECASE), _CURING),
+    (re.compile(r"\bpressure", re.IGNORECASE), _PRESSURE),
+    (re.compile(r"\b(?:canning|bottling|seal(?:ed)? jars?|preserv|confit)", re.IGNORECASE), _JARS),
+)
+"""Cautions that stand where the plan speaks of it, in any word of a dish, a step or an ingredient."""
 _NAME = 40
 _OVER_FIRE = frozenset({StationKind.GRILL, StationKind.SMOKER})
 
@@ -48,7 +65,8 @@ def cautions(plan: Plan, *, brief: bool = False) -> tuple[str, ...]:
         for allergen in allergens_of(dish):
             noted.setdefault(allergen.casefold(), []).append(shortened(dish.name, _NAME) or dish.id)
     coals = any(station.is_fire or station.kind in _OVER_FIRE for station in plan.kitchen.stations)
-    found = [_DONE, _COOLING, _RAW, _OIL, *([_COALS] if coals else []), _CURING]
+    asked = [caution for words, caution in _ASKED if _speaks_of(plan, words)]
+    found = [_DONE, _COOLING, _RAW, *([_COALS] if coals else []), *asked]
     if brief:
         return (*found, _DEFER)
     if noted:
@@ -62,3 +80,12 @@ def cautions(plan: Plan, *, brief: bool = False) -> tuple[str, ...]:
     if plan.menu.guests:
         found.append("Guests: " + " ".join(plain(each) for each in guest_cautions(plan)))
     return (*found, _DEFER)
+
+
+def _speaks_of(plan: Plan, words: re.Pattern[str]) -> bool:
+    for dish in plan.menu.dishes:
+        said = [dish.name, dish.note, *(each.item for each in dish.ingredients)]
+        said += [text for step in dish.steps for text in (step.does, step.note)]
+        if any(words.search(each) for each in said):
+            return True
+    return False

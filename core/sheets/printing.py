@@ -8,6 +8,7 @@ from typing import Any
 from core.food.pull_list import pull_list
 from core.plan.plan import Plan
 from core.sheets.cautions import cautions
+from core.sheets.food_said import food_said
 from core.sheets.fridge_plan import fridge_group, fridge_plans
 from core.sheets.kinds import TITLES, SheetKind
 from core.sheets.labels import SOURCE, Label, labels
@@ -45,24 +46,27 @@ def sheet_pdf(
     *,
     page: Page = PAGE,
     of: Whose = EVERYBODY,
-    found: tuple[str, ...] = (),
+    found: tuple[str, ...] | None = None,
 ) -> bytes:
     """Return a sheet of a plan as a tagged PDF; the same plan and page give the same bytes.
 
     `timetable` may be None for the kinds of `TIMELESS`, else nothing is placed yet. `clashes` that remain are found
-    here unless given; `found` are cautions about this very plan. Raise Refusal for amounts that cannot be added.
+    here unless given; `found` are cautions about this very plan, by default of food limits. Raise Refusal for amounts
+    that cannot be added.
     """
     there = timetable or Timetable()
     if kind is SheetKind.MENU:
         return _menu(plan, page)
     if clashes is None:
         clashes = clashes_of(plan, there) if there.placed else ()
+    timed = kind not in {SheetKind.ORDER, SheetKind.PULL, SheetKind.LABELS}
+    if found is None:
+        found = food_said(plan, there) if timed else ()
     if kind is SheetKind.RUN:
         sheet = run_sheet(plan, there, clashes, of=of, found=found)
         return as_pdf(sheet, paper=page.paper, printed=page.printed, landscape=page.landscape, dense=page.dense)
     said = tuple(plain(clash.sentence) for clash in clashes)
     title = f"{TITLES[kind]} for {of.name}" if of.name else TITLES[kind]
-    timed = kind not in {SheetKind.ORDER, SheetKind.PULL, SheetKind.LABELS}
     data = framed(
         plain(plan.name) or NO_NAME,
         full_date(plan.wall(0)),

@@ -11,6 +11,7 @@ from core.plan.plan import Plan
 from core.sheets.beside import with_beside
 from core.sheets.cautions import cautions
 from core.sheets.fire_lines import fire_lines
+from core.sheets.food_said import food_said
 from core.sheets.heat_lines import heat_lines
 from core.sheets.lines import Act, Line, RunSheet, SheetDay
 from core.sheets.serving_lines import serving_lines
@@ -34,11 +35,12 @@ def run_sheet(
     clashes: tuple[Clash, ...] | None = None,
     *,
     of: Whose = EVERYBODY,
-    found: tuple[str, ...] = (),
+    found: tuple[str, ...] | None = None,
 ) -> RunSheet:
     """Return the run sheet of a timetable; it names the clashes that remain (found here unless given).
 
-    `of`: whose copy. `found`: cautions about this very plan; they stand before the usual ones.
+    `of`: whose copy. `found`: cautions about this very plan, by default what it breaks of food limits; they
+    stand before the usual ones.
     """
     if clashes is None:
         clashes = clashes_of(plan, timetable)
@@ -52,7 +54,7 @@ def run_sheet(
         tuple(_day(plan, timetable, day, tuple(lines), of) for day, lines in sorted(days.items())),
         _courses(plan),
         tuple(plain(clash.sentence) for clash in clashes) if timetable.placed else (),
-        (*found, *cautions(plan)),
+        (*(food_said(plan, timetable) if found is None else found), *cautions(plan)),
         of.name,
     )
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QCoreApplication
 
 from app.look.words import day_text, kind_word, word
-from core.measures.minutes import show_minutes, show_span
+from core.measures.minutes import show_minutes
 from core.measures.quantity_show import show_quantity
 from core.plan.menu import Ingredient
 from core.plan.step import Step
@@ -50,9 +50,9 @@ def step_words(step: Step) -> str:
     kinds = dict.fromkeys(kind_word(use.kind) for use in step.uses)
     heat = next((use.heat for use in step.uses if use.heat is not None), None)
     degrees = [f"{heat.setting} °C"] if heat is not None else []
-    return ", ".join(
-        [show_span(span.low, span.likely, span.high), word(step.attention.value), *kinds, *degrees]
-    )
+    least, most = show_minutes(span.low), show_minutes(span.high)
+    long = most if span.low == span.high else _said("{least} to {most}").format(least=least, most=most)
+    return ", ".join([long, word(step.attention.value), *kinds, *degrees])
 
 
 def ingredient_words(each: Ingredient) -> str:

@@ -7,9 +7,10 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLabel, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from app.fields import a_button, with_key
+from app.places.lists.where import keeping_dialog
 
 
 class TextBar(QWidget):
@@ -61,9 +62,7 @@ class TextBar(QWidget):
 
     def _ask_where(self) -> None:
         name = f"{self._name()}.txt"
-        dialog = QFileDialog(self, self.tr("Keep the list as text"), name, self.tr("Text (*.txt)"))
-        dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
-        dialog.selectFile(name)
+        dialog = keeping_dialog(self, self.tr("Keep the list as text"), name, self.tr("Text (*.txt)"))
         dialog.fileSelected.connect(lambda chosen: self.keep_text(Path(chosen)))
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.open()

@@ -123,6 +123,8 @@ class PullLeaf(QWidget):
 
 
 def _says(pulled: PullList) -> str:
+    if not pulled.vessels:
+        return tr("No step says yet what it is done in: write it into the step's line, such as “in the large pot”.")
     wanting = [each for each in pulled.vessels if each.short_by]
     kinds = tr("{kinds} of vessels and tools.").format(kinds=plural(len(pulled.vessels), "kind"))
     if not wanting:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QMimeData, QObject, Qt
+from PySide6.QtCore import QCoreApplication, QMimeData, QObject, Qt
 from PySide6.QtWidgets import QApplication, QFileDialog
 
 from app.bridge import PlanPlace
@@ -139,7 +139,7 @@ class Bringing(QObject):
         worked = bench.worked
         if worked is None:
             return
-        plan = window.opened.plan if window.opened is not None else empty_plan(worked.name[:80])
+        plan = window.opened.plan if window.opened is not None else empty_plan(_feast_with(worked.name))
         bench.follow(plan.kitchen)
         if guess:
             keys = set(untimed(worked, bench.reader))
@@ -180,6 +180,9 @@ class Bringing(QObject):
             steps=plural(len(dish.steps), self.tr("step")),
             things=plural(len(dish.ingredients), self.tr("ingredient")),
         )
+        if dish.wanted != dish.written_for:
+            others = self.tr("It is made for {wanted} like the rest; the recipe is for {written}.")
+            said = f"{said} {others.format(wanted=dish.wanted, written=dish.written_for)}"
         if not still_open:
             return said
         more = len(still_open) - _MOST_SAID
@@ -200,3 +203,8 @@ class Bringing(QObject):
         if window.places is not None:
             window.places.menu.dishes.choose(dish.id)
         window.banner.say(said)
+
+
+def _feast_with(dish: str) -> str:
+    """Return the name of a plan that begins with a dish: on sheets a feast is not to look like one of its dishes."""
+    return QCoreApplication.translate("recipe", "Feast with {dish}").format(dish=dish)[:80]

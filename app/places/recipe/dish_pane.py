@@ -7,7 +7,7 @@ from functools import partial
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
-from app.fields import Line, Typed, bring_into_view, dress_inside, finish_typing
+from app.fields import Draft, Line, Typed, a_button, bring_into_view, dress_inside, finish_typing
 from app.fields.typed_text import NAME, if_any, optional, read_count
 from app.look.colours import palette_under
 from app.places.recipe.bench import Bench
@@ -65,6 +65,23 @@ class DishPane(QScrollArea):
         self.complaint.setObjectName("wrong")
         self.complaint.setWordWrap(True)
         self.complaint.hide()
+        self.new_thing = Draft(
+            self.tr("A new ingredient"),
+            self.tr("One more ingredient, such as: 2 tbsp capers"),
+            self._takes.new_thing,
+            a_button(self.tr("Add the ingredient"), "plus", only_icon=True),
+            read_thing,
+        )
+        self.new_step = Draft(
+            self.tr("A new step"),
+            self.tr("One more step, such as: chill 30 min in the fridge"),
+            self._takes.new_step,
+            a_button(self.tr("Add the step"), "plus", only_icon=True),
+            read_step,
+        )
+        for draft in (self.new_thing, self.new_step):
+            draft.line.installEventFilter(self)
+            draft.added.connect(partial(self._added, draft))
         for field in (self.name, self.servings):
             field.setMinimumHeight(30)
             field.installEventFilter(self)
@@ -100,8 +117,10 @@ class DishPane(QScrollArea):
             heading.setObjectName("recipeHeading")
         column.addWidget(self.things_heading)
         column.addLayout(self._things)
+        column.addWidget(self.new_thing)
         column.addLayout(headed)
         column.addLayout(self._steps)
+        column.addWidget(self.new_step)
         column.addStretch(1)
         self.setWidget(paper)
 
@@ -124,7 +143,6 @@ class DishPane(QScrollArea):
         kept = sum(not each.out for each in worked.rows)
         self.things_heading.setText(self.tr("Ingredients ({number})").format(number=len(worked.things)))
         self.steps_heading.setText(self.tr("Steps ({number})").format(number=kept))
-        self.things_heading.setVisible(bool(worked.things))
         for thing in worked.things:
             self._show_thing(thing, worked)
         missing = set(untimed(worked, self._bench.reader))
@@ -240,6 +258,8 @@ class DishPane(QScrollArea):
                 return
         if at + 1 < len(self._order):
             self.go_to(self._order[at + 1])
+        else:
+            self._added(self.new_step, True)
 
     def place_in_line(self) -> int | None:
         """Return the place of the cursor in the line of the row looked at; None where it is not there."""
@@ -249,7 +269,7 @@ class DishPane(QScrollArea):
     def finish(self) -> bool:
         """Take what is being typed; tell whether nothing is left that is wrong."""
         finish_typing(self)
-        fields: list[Line | object] = [self.name, self.servings]
+        fields: list[Line | object] = [self.name, self.servings, self.new_thing.line, self.new_step.line]
         lines = [row.line for row in self.rows.values()]
         beside = [field for row in self.rows.values() if isinstance(row, StepRow) for field in (row.length, row.after)]
         wrong = next((each for each in (*fields, *lines, *beside) if getattr(each, "wrong", "")), None)
@@ -259,11 +279,19 @@ class DishPane(QScrollArea):
         return wrong is None
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Tell when name or servings get the focus."""
+        """Tell when name or servings get the focus; where something new is written no row is looked at."""
         if event.type() is QEvent.Type.FocusIn and watched in (self.name, self.servings):
             self.choose(None)
             self.looked.emit("name" if watched is self.name else "servings", -1, "")
+        elif event.type() is QEvent.Type.FocusIn:
+            self.choose(None)
         return False
+
+    def _added(self, draft: Draft, goes_on: bool) -> None:
+        """Go on to the next new thing, where the last was written by keys."""
+        if goes_on:
+            draft.enter()
+            bring_into_view(self, draft)
 
     def _entered(self, spot: Spot, what: str) -> None:
         self.choose(spot)

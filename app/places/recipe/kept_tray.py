@@ -137,7 +137,8 @@ def _whole(worked: Worked) -> Worked:
             raise ValueError
         above.add(row.key)
     numbers = [each.number for each in worked.things]
-    if numbers != list(range(len(draft.ingredients))) or {each.step for each in worked.things} - {None, *above}:
+    wanted = list(range(max(len(numbers), len(draft.ingredients))))  # the cook may have added some
+    if numbers != wanted or {each.step for each in worked.things} - {None, *above}:
         raise ValueError
     return replace(worked, read=draft)
 

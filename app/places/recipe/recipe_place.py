@@ -84,7 +84,7 @@ class RecipePlace(QWidget):
         with_key(self.away, "Alt+Del", self, self.put_away)
         with_key(self.next, "Ctrl+PgDown", self, self._next)
         with_key(self.another, "Ctrl+Shift+N", self, self.ask_another)
-        for keys, by in (("F8", 1), ("Shift+F8", -1)):
+        for keys, by in (("F4", 1), ("Shift+F4", -1)):
             shortcut = QShortcut(QKeySequence(keys), self)
             shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
             shortcut.activated.connect(lambda by=by: self._question(by))
@@ -104,10 +104,10 @@ class RecipePlace(QWidget):
         """Show what there is now."""
         worked, tray = self.bench.worked, self.bench.tray
         working = worked is not None and not self._at_start
-        self.pages.setCurrentWidget(self.worktop if working else self.start)
         self.start.show_aside(tray.aside.name if tray.aside is not None else "")
         if working:
-            self.worktop.refresh()
+            self.worktop.refresh()  # first: the cursor comes back with the page, and looks at what is shown
+        self.pages.setCurrentWidget(self.worktop if working else self.start)
         for widget in (self.take, self.away, self.another):
             widget.setVisible(working)
         several = len(tray.sheets) > 1
@@ -179,6 +179,9 @@ class RecipePlace(QWidget):
             super().keyPressEvent(event)
 
     def _changed(self) -> None:
+        if self.note.property("mood") == "refusal":
+            self.note.forget()  # it was said of the recipe as it was
+            self.guess.hide()
         self.refresh()
         self.changed.emit()
 

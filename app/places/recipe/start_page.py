@@ -76,7 +76,7 @@ class StartPage(QFrame):
         self.system.setMinimumWidth(230)
         self._lay_out(title, words)
         with_key(self.read_button, "Ctrl+Return", self, self._read)
-        with_key(self.file_button, "Ctrl+Shift+I", self, self.file_wanted.emit)
+        self.file_button.clicked.connect(lambda _checked=False: self.file_wanted.emit())
         self.back_button.clicked.connect(lambda _checked=False: self.back_wanted.emit())
         too_long = self.tr("What was pasted is longer than any recipe; copy only the recipe's words.")
         self.box.too_long.connect(lambda: self.refused.emit(too_long))

@@ -9,7 +9,14 @@ from PySide6.QtCore import QCoreApplication
 
 from app.places.recipe.bench import Bench
 from app.places.recipe.worked import Worked
-from app.places.recipe.worked_change import changed, thing_changed, with_after, with_length
+from app.places.recipe.worked_change import (
+    changed,
+    thing_changed,
+    with_after,
+    with_length,
+    with_step,
+    with_thing,
+)
 from core.measures.refusal import Refusal
 
 Spot = tuple[str, int]
@@ -37,6 +44,14 @@ class Takes:
     def thing(self, number: int, text: str) -> str:
         """Take an ingredient's line."""
         return self._take(lambda worked: thing_changed(worked, number, line=text), _tr("ingredient"))
+
+    def new_thing(self, text: str) -> str:
+        """Take one more ingredient."""
+        return self._take(lambda worked: with_thing(worked, text), _tr("new ingredient"))
+
+    def new_step(self, text: str) -> str:
+        """Take one more step."""
+        return self._take(lambda worked: with_step(worked, text), _tr("new step"))
 
     def step(self, key: int, text: str) -> str:
         """Take a step's line."""

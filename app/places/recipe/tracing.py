@@ -26,6 +26,8 @@ class Tracing:
             return
         if kind in _FIELDS:
             self._text.mark(None, _origin(worked, (kind, None, None)))
+        elif kind == "thing" and key >= len(worked.draft.ingredients):
+            self._text.mark(None)  # the cook has added it
         elif kind == "thing":
             place = worked.draft.ingredients[key]
             self._text.mark((place.start, place.end), _origin(worked, (what, None, key)))

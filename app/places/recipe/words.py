@@ -7,7 +7,7 @@ import re
 from app.places.recipe.kinds import SAID
 from app.places.recipe.line_row import Chip
 from app.places.recipe.worked import GUESS, Reader, Row, Thing, Worked
-from core.measures.minutes import parse_span, show_span
+from core.measures.minutes import parse_span, show_minutes, show_span
 from core.measures.quantity_show import show_quantity
 from core.measures.refusal import Refusal, quoted
 from core.plan.step import Span
@@ -36,8 +36,15 @@ def length_of(row: Row, reader: Reader) -> str:
     """Return a step's length as typed; a question mark for a guess."""
     length = reader.line(row.line).step_values.get("length")
     if isinstance(length, Span):
-        return show_span(length.low, length.likely, length.high)
+        return _show_length(length)
     return "?" if row.guess else ""
+
+
+def _show_length(length: Span) -> str:
+    """Return a length as a recipe has it, "30-35 min", where the likely one is the usual one between the two."""
+    low, likely, high = length.low, length.likely, length.high
+    plain = f"{low}-{high} min" if high < 120 else f"{show_minutes(low)} to {show_minutes(high)}"
+    return plain if low < high and parse_span(plain) == (low, likely, high) else show_span(low, likely, high)
 
 
 def read_length(text: str) -> str:
@@ -108,8 +115,8 @@ def thing_chips(thing: Thing, worked: Worked) -> tuple[Chip, ...]:
 
 def thing_wrong(thing: Thing, worked: Worked) -> str:
     """Return what an ingredient's line leaves open, where the cook has changed it since it was read."""
-    first = worked.draft.ingredients[thing.number]
-    if thing.line == worked.draft.words(first.start, first.end):
+    read = worked.draft.ingredients[thing.number : thing.number + 1]  # none: the cook has added it
+    if any(thing.line == worked.draft.words(each.start, each.end) for each in read):
         return ""
     return " ".join(read_ingredient(thing.line, worked.system).doubts)
 

@@ -26,7 +26,7 @@ GUESS = Span(5, 10, 20)
 """Minutes that stand for a length nobody told, where the cook asks for it."""
 _ANY = Span.of(1)
 _UNTIL = re.compile(r"\A(?:(?:until|till|til)\b *)+", re.IGNORECASE)
-_TRAIL = re.compile(r"[,;:]? +(?:approx\.?|about|approximately|for)\Z", re.IGNORECASE)
+_TRAIL = re.compile(r"(?:[,;:]? +(?:approx\.?|about|approximately|for)|\s*[(\[]\s*[)\]]?)+\Z", re.IGNORECASE)
 _LEAD = re.compile(r"\A(?:(?:meanwhile|then|next|finally|now|afterwards?|at last)\b,? *)+(?=\w)", re.IGNORECASE)
 
 

@@ -7,13 +7,14 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from app.places.recipe.worked import Reader, Row, Worked
+from app.places.recipe.worked import MOST_ROWS, Reader, Row, Thing, Worked
 from core.measures.refusal import Refusal
 from core.plan.step import Attention, Span, Touch
 from core.reading.line import with_chip
 from core.reading.line_value import Line, Says
 
 _PARTS = re.compile(r"(?:[,;.] +)?\bthen +|; +|\. +|, +and +| +and +|, +", re.IGNORECASE)
+_MOST_FIRST = 4  # words by which the place of a half is found
 _LEAD = re.compile(r"\A[\s,;.]*(?:(?:and )?then\b|and\b)?[\s,;.]*", re.IGNORECASE)
 
 
@@ -62,6 +63,29 @@ def with_after(worked: Worked, key: int, after: tuple[int, ...]) -> Worked:
     return changed(worked, key, after=tuple(each for each in above if each in after))
 
 
+# ---------------------------------------------------------------- what the text does not say
+
+
+def with_step(worked: Worked, line: str) -> Worked:
+    """Return the recipe with one more step, after the last one; the text has no place for it."""
+    _require_room(len(worked.rows), "steps")
+    key = max((each.key for each in worked.rows), default=-1) + 1
+    last = [each.key for each in worked.rows if not each.out][-1:]
+    nowhere = len(worked.recipe.text)
+    return replace(worked, rows=(*worked.rows, Row(key, line, nowhere, nowhere, after=tuple(last))))
+
+
+def with_thing(worked: Worked, line: str) -> Worked:
+    """Return the recipe with one more ingredient, which goes into no step that is known."""
+    _require_room(len(worked.things), "ingredients")
+    return replace(worked, things=(*worked.things, Thing(len(worked.things), line)))
+
+
+def _require_room(count: int, what: str) -> None:
+    if count >= MOST_ROWS:
+        raise Refusal(f"There are {count} {what} already; a recipe has no more than {MOST_ROWS}.")
+
+
 # ---------------------------------------------------------------- split and join
 
 
@@ -76,9 +100,12 @@ def split(worked: Worked, key: int, at: int | None, reader: Reader) -> tuple[Wor
     if not all(reader.line(each).step_values.get("does") for each in (first, second)):
         raise Refusal("Each half must say what is done; put the cursor where the second step begins.")
     new = max(each.key for each in worked.rows) + 1
+    between = _between(worked, row, second)
     halves = (
-        replace(row, line=first, understood=False, guess=False),
-        replace(row, key=new, line=second, after=(key,), understood=False, guess=False),
+        replace(row, line=first, end=between or row.end, understood=False, guess=False),
+        replace(
+            row, key=new, line=second, start=between or row.start, after=(key,), understood=False, guess=False
+        ),
     )
     rows: list[Row] = []
     for each in worked.rows:
@@ -104,6 +131,19 @@ def _halves(text: str, at: int | None, line: Line) -> tuple[str, str]:
     return _even(first), _even(second[:1].upper() + second[1:])
 
 
+def _between(worked: Worked, row: Row, second: str) -> int | None:
+    """Return where in the text the second half of a row begins, by its first words; None: not known."""
+    said = worked.draft.text[row.start : row.end].casefold()
+    if len(said) != row.end - row.start:
+        return None  # signs that become two when folded: places would be off
+    words = second.casefold().split()
+    for count in range(min(_MOST_FIRST, len(words)), 0, -1):
+        at = said.find(" ".join(words[:count]).rstrip(",;."))
+        if at > 0:
+            return row.start + at
+    return None
+
+
 def _lead_end(text: str) -> int:
     met = _LEAD.match(text)
     return met.end() if met else 0
@@ -125,11 +165,12 @@ def join(worked: Worked, key: int, reader: Reader) -> Worked:
     values = _joined(first.step_values, second.step_values)
     # by way of rows that are left out and lie between the two
     after = dict.fromkeys((*one.after, *(each for each in before_of(worked, other.key) if each != one.key)))
+    placed = [each for each in (one, other) if each.start < each.end]
     made = replace(
         one,
         line=reader.written(values, second.wait),
-        start=min(one.start, other.start),
-        end=max(one.end, other.end),
+        start=min((each.start for each in placed), default=one.start),
+        end=max((each.end for each in placed), default=one.end),
         steps=(*one.steps, *other.steps),
         after=tuple(after),
         understood=False,

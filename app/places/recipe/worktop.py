@@ -35,7 +35,7 @@ class Worktop(QWidget):
         self.dish = DishPane(bench)
         self.open_words = QLabel()
         self.open_words.setObjectName("recipeHeading")
-        self.settle = a_button(self.tr("Put aside"), tip=self.tr("It needs no answer (Del)"))
+        self.settle = a_button(self.tr("No answer needed"), tip=self.tr("It needs no answer (Del)"))
         self.acts = RowActs(bench, self.dish, refuse, self)
         self.tracing = Tracing(bench, self.text, self.dish)
         self._lay_out()
@@ -105,6 +105,7 @@ class Worktop(QWidget):
         must = sum(each.must for each in found)
         self.open_words.setText(self._open_words(len(found), must))
         self.settle.setVisible(bool(found))
+        self.settle.setEnabled(self.asked.chosen is not None and not self.asked.chosen.must)
         self.asked.setVisible(bool(found))
         self.acts.refresh()
         if remade:
@@ -115,7 +116,7 @@ class Worktop(QWidget):
             return self.tr("Nothing is open.")
         words = self.tr("Open: {count}").format(count=plural(found, self.tr("question")))
         more = self.tr(", {must} to be answered").format(must=must) if must else ""
-        return f"{words}{more} (F8)"
+        return f"{words}{more} (F4)"
 
     def begin(self) -> None:
         """Put the focus where the work begins: on the first question, else into the name."""

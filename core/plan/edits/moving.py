@@ -130,13 +130,18 @@ class Move:
     def _stations_said(self, old: list[Station]) -> Iterator[str]:
         where = short(self.kitchen.name)
         for kind in dict.fromkeys(each.kind for each in old):
-            those = join_words([station_name(each) for each in old if each.kind is kind])
+            names = [station_name(each) for each in old if each.kind is kind]
+            those, stay, come = join_words(names), "stays", "is brought along"
+            if len(names) > 1:
+                stay, come = "stay", "are brought along"
+            there = self.kitchen.of_kind(kind)
             if kind in self.instead:
-                yield f"{where} has no {kind}s that do for all of the menu: {those} stays in their place."
-            elif self.kitchen.of_kind(kind):
-                yield f"{where} has {a_kind(kind)}, but not enough for all of the menu: {those} is brought along."
+                yield f"{where} has no {kind}s that do for all of the menu: {those} {stay} in their place."
+            elif there:
+                has = a_kind(kind) if len(there) == 1 else f"{kind}s"
+                yield f"{where} has {has}, but not enough for all of the menu: {those} {come}."
             else:
-                yield f"{where} has no {kind}: {those} is brought along."
+                yield f"{where} has no {kind}: {those} {come}."
 
     # ---- vessels
 

@@ -202,6 +202,29 @@ def test_a_form_reflows_to_the_room_it_has(shown):
     assert len({cell.x() for cell in form.cells.values()}) == 1
 
 
+def test_a_field_takes_more_columns_only_where_no_other_goes_below_for_it(shown):
+    names = ("one", "two", "three")
+    specs = [Spec(name, name.title(), COUNT, grows=3 if name == "one" else 1) for name in names]
+    form = Form(specs, lambda _key, _value: "", least=150)
+    window = shown(form, width=900)
+    QApplication.processEvents()
+    assert form.cells["one"].width() > 2 * form.cells["two"].width()
+    window.resize(560, 400)
+    QApplication.processEvents()
+    assert len({cell.y() for cell in form.cells.values()}) == 1
+    assert form.cells["one"].width() < 2 * form.cells["two"].width()
+
+
+def test_enter_presses_a_button_as_the_space_bar_does(shown):
+    button, pressed = a_button("Cook here"), []
+    button.clicked.connect(lambda: pressed.append(True))
+    shown(button)
+    button.setFocus()
+    QTest.keyClick(button, ENTER)
+    QTest.keyClick(button, Qt.Key.Key_Space)
+    assert len(pressed) == 2
+
+
 def test_a_form_can_leave_fields_out(shown):
     form = a_form()
     shown(form)

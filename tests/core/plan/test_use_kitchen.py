@@ -95,6 +95,31 @@ def test_what_the_kitchen_has_not_or_cannot_give_comes_along_and_is_said() -> No
     assert [each.id for each in after.kitchen.of_kind(StationKind.OVEN)] == ["range", "lower"]
     assert after.steps["tart.bake"].uses[0].station == LOWER
     assert "Hall has an oven, but not enough for all of the menu: Lower oven is brought along." in cool.notes(home())
+    two = UseKitchen(hall(stations=(an_oven("range"),)))
+    grills = tuple(replace(a_grill(), id=StationId(f"grill-{n}"), name=f"Grill {n}") for n in (1, 2))
+    many = a_bench(grilled, kitchen=a_kitchen(stations=grills, name="Home"))
+    assert two.notes(many) == ("Hall has no grill: Grill 1 and Grill 2 are brought along.",)
+    tepid = tuple(an_oven(name, heater=Heater(highest=150)) for name in ("range", "second"))
+    said = UseKitchen(hall(stations=tepid)).notes(home())
+    assert "Hall has ovens, but not enough for all of the menu: Lower oven is brought along." in said
+
+
+def test_what_was_named_to_burners_goes_to_those_that_are_there() -> None:
+    """A pan said to fit one burner, and one over two rings: six other burners do for both."""
+    named = [replace(each, id=StationId(f"b{n}"), name=f"B{n}") for n, each in enumerate(burners(4), 1)]
+    fits = a_vessel("pan", fits=(StationId("b4"),))
+    boil = a_step("stock.boil", uses=(a_use("burner", 1, station=StationId("b4")),), vessels=(VesselUse("pan"),))
+    sear = a_step("stock.sear", uses=(a_use("burner", 2),))
+    plan = a_bench(boil, sear, kitchen=a_kitchen(stations=tuple(named), vessels=(fits,), name="Home"))
+    edit = UseKitchen(hall(stations=burners(6)))
+    after = edit(plan)
+    assert after.kitchen.of_kind(StationKind.BURNER) == burners(6)
+    assert after.steps["stock.boil"].uses == (a_use("burner", 1),)
+    assert after.kitchen.vessel["pan"].fits == ()
+    assert edit.notes(plan) == (
+        "Pan is brought along.",
+        "B4 is not there: what stood in it or on it takes any burner.",
+    )
 
 
 def test_a_vessel_too_large_for_the_new_oven_gives_way_to_the_own_one() -> None:
@@ -146,7 +171,7 @@ def test_stations_that_do_not_go_together_stay_in_place_of_the_new_ones() -> Non
     plan = a_bench(narrow, kitchen=a_kitchen(stations=four, name="Home"))
     edit = UseKitchen(hall(stations=(wide,)))
     assert edit(plan).kitchen.stations == four
-    assert "stays in their place" in edit.notes(plan)[0]
+    assert "stay in their place" in edit.notes(plan)[0]
 
 
 @settings(max_examples=tries(60), suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
