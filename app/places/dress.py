@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from app.look import Palette
 from app.look.type import sized
+from app.places.food.dress import strip_sheet
 
 
 def style_sheet(palette: Palette) -> str:
     """Return the style sheet for a theme."""
     p = palette
-    return f"""
+    return strip_sheet(p) + f"""
     #rail {{ background: {p.panel}; border-right: 1px solid {p.line}; }}
     #railButton {{ border: 0; border-left: 4px solid transparent; border-radius: 0; padding: 6px; color: {p.ink}; }}
     #railButton:hover {{ background: {p.lane}; }}

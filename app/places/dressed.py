@@ -20,6 +20,7 @@ class Dressed(QObject):
         super().__init__(widget)
         self._widget, self._put_on = widget, put_on
         self._worn: Palette | None = None
+        self._dressing = False
         widget.installEventFilter(self)
         self._dress()
 
@@ -31,6 +32,10 @@ class Dressed(QObject):
 
     def _dress(self) -> None:
         palette = palette_under(self._widget.palette())
-        if palette is not self._worn:
-            self._worn = palette  # first: dressing makes such events itself
+        if palette is self._worn or self._dressing:
+            return
+        self._worn, self._dressing = palette, True  # first: dressing makes such events itself
+        try:
             self._put_on(palette)
+        finally:
+            self._dressing = False

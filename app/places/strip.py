@@ -12,9 +12,7 @@ from app.bridge import OpenPlan
 from app.look.colours import palette_under
 from app.look.words import clock_text, day_text
 from app.places.clash_list import clashes_words
-from app.places.dressed import Dressed
 from app.places.folding import Folding
-from app.places.food.dress import strip_sheet
 from app.places.food.watching import FoodWatch, Told, watch_of
 from app.places.food.words import food_words, is_over
 from app.places.gist import gist_of
@@ -76,7 +74,6 @@ class Strip(QFrame):
         self.sign.setFixedSize(_SIGN, _SIGN)
         self.sign.hide()
         row.insertWidget(2, self.sign)
-        Dressed(self, lambda palette: self.setStyleSheet(strip_sheet(palette)))
 
     def show_plan(self, opened: OpenPlan | None, now: datetime | None = None) -> None:
         """Say how the plan stands."""
