@@ -184,6 +184,7 @@ class TakeDish(Edit):
         """Yield the stations of a use's kind that may be the one it names: by name first, then by id."""
         name = self._called(use)
         alike = [each for each in kitchen.of_kind(use.kind) if name and each.name.casefold() == name.casefold()]
+        alike.sort(key=lambda each: each.id != use.station)  # of several with one name the one of the same id
         yield from (each.id for each in alike)
         by_id = kitchen.station.get(StationId(str(use.station)))
         if by_id is not None and by_id.kind is use.kind and not (name and alike):

@@ -198,7 +198,16 @@ def test_a_copy_of_a_dish_that_is_gone_is_refused():
         own_copy(an_empty_plan(), DishId("gratin"))
 
 
-@settings(suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much])
+def test_of_two_stations_with_one_name_the_one_of_the_same_id_is_meant():
+    ovens = tuple(Station(StationId(each), "Oven", StationKind.OVEN) for each in ("one", "two"))
+    step = a_step("roots.roast", uses=(Use(StationKind.OVEN, station=StationId("two")),))
+    plan = a_plan(a_dish("roots", step), kitchen=replace(a_kitchen(), stations=ovens))
+    copy = own_copy(plan, DishId("roots"))
+    (back,) = TakeDish.of(copy)(RemoveDish(DishId("roots"))(plan)).menu.dishes
+    assert back.steps[0].uses == step.uses
+
+
+@settings(suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much], max_examples=60)
 @given(st.data(), plans(most_dishes=3, most_steps=3))
 def test_there_and_back_a_dish_is_what_it_was(data: st.DataObject, plan: Plan) -> None:
     """Out of a plan, off its menu, in again: the same dish, links inside it and kitchen."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import re
 from datetime import UTC, datetime, timedelta
+from functools import lru_cache
 from typing import Any, NamedTuple
 from zoneinfo import ZoneInfo
 
@@ -25,9 +26,14 @@ def squeezed(text: str) -> str:
 
 
 def pages(pdf: bytes) -> list[str]:
-    """Return the text of each page, every run of white space one space."""
+    """Return the text of each page, every run of white space one space; read once, as many tests ask for the same."""
+    return list(_pages(pdf))
+
+
+@lru_cache(maxsize=32)
+def _pages(pdf: bytes) -> tuple[str, ...]:
     reader = PdfReader(io.BytesIO(pdf), strict=True)
-    return [" ".join(page.extract_text().replace("\u200b", "").split()) for page in reader.pages]
+    return tuple(" ".join(page.extract_text().replace("\u200b", "").split()) for page in reader.pages)
 
 
 def text_of_days(pdf: bytes) -> dict[tuple[int, str], str]:
