@@ -1,9 +1,10 @@
-"""Reads printed sheets back: the text of a PDF's pages, and the pages of each day."""
+"""Reads printed sheets back by poppler: the text of a PDF's pages, and the pages of each day."""
 
 from __future__ import annotations
 
 import io
 import re
+import subprocess
 from datetime import UTC, datetime, timedelta
 from functools import lru_cache
 from typing import Any, NamedTuple
@@ -32,8 +33,9 @@ def pages(pdf: bytes) -> list[str]:
 
 @lru_cache(maxsize=32)
 def _pages(pdf: bytes) -> tuple[str, ...]:
-    reader = PdfReader(io.BytesIO(pdf), strict=True)
-    return tuple(" ".join(page.extract_text().replace("\u200b", "").split()) for page in reader.pages)
+    made = subprocess.run(["pdftotext", "-raw", "-enc", "UTF-8", "-", "-"], input=pdf, capture_output=True, check=True)
+    text = made.stdout.decode("utf-8").replace("\u200b", "")
+    return tuple(" ".join(page.split()) for page in text.split("\f")[:-1])
 
 
 def text_of_days(pdf: bytes) -> dict[tuple[int, str], str]:

@@ -94,7 +94,7 @@ def test_every_row_is_whole_on_its_page(paper: str) -> None:
 def test_both_papers(paper: str, width: float, height: float) -> None:
     plan, timetable = harvest()
     pdf = as_pdf(run_sheet(plan, timetable), paper=paper)
-    for page in PdfReader(io.BytesIO(pdf)).pages:
+    for page in PdfReader(io.BytesIO(pdf), strict=True).pages:
         assert float(page.mediabox.width) == pytest.approx(width * MILLIMETRES, abs=0.5)
         assert float(page.mediabox.height) == pytest.approx(height * MILLIMETRES, abs=0.5)
     require_read_back(plan, timetable, pdf)
@@ -158,7 +158,7 @@ def sizes_of(pdf: bytes) -> list[tuple[str, float]]:
         if text.strip():
             found.append((text.strip(), size))
 
-    for page in PdfReader(io.BytesIO(pdf)).pages:
+    for page in PdfReader(io.BytesIO(pdf), strict=True).pages:
         page.extract_text(visitor_text=see)
     return found
 
