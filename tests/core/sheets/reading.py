@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import io
 import re
 import subprocess
 from datetime import UTC, datetime, timedelta
 from functools import lru_cache
 from typing import Any, NamedTuple
 from zoneinfo import ZoneInfo
-
-from pypdf import PdfReader
 
 from core.plan.plan import Plan
 
