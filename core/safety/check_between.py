@@ -10,11 +10,12 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from core.plan.edits.links import ChangeLink
-from core.plan.food import Effect
+from core.plan.food import Arrival, Effect
 from core.plan.menu import LinkKind
 from core.plan.step import Holding, Wait
 from core.safety.case import Case, said
 from core.safety.finding import Finding, FoodWay
+from core.safety.limits import time_control_until
 from core.safety.rules import Measure, Rule
 from core.safety.story import Story, Stretch, Warmth
 
@@ -88,7 +89,7 @@ def _too_long(case: Case, story: Story, rule: Rule, worst: tuple[int, tuple[Stre
         f"{case.name(story.food)} is neither cold nor hot for {said(minutes)} in all, by {case.clock(count[-1].end)}"
         f"{warm}: {said(minutes - limit)} over {said(limit)}; its time is spent at {case.clock(spent_at)}"
     )
-    ways = tuple(_into_the_cold(case, count, spent_at))
+    ways = (*_into_the_cold(case, count, spent_at), *_by_time_alone(case, story, count))
     return case.finding(rule, story, count, (minutes - limit, "min"), sentence, ways)
 
 
@@ -106,6 +107,22 @@ def _into_the_cold(case: Case, count: tuple[Stretch, ...], spent_at: int) -> Ite
             yield FoodWay(
                 f"Let it wait in the fridge after {case.step(stretch.step)}, from {case.clock(stretch.start)}.",
                 ChangeLink(link.key, cold),
+            )
+
+
+def _by_time_alone(case: Case, story: Story, count: tuple[Stretch, ...]) -> Iterator[FoodWay]:
+    """Yield what a longer plan of time control would bear, where the food comes out of the cold and stays cool."""
+    before = story.stretches[: story.stretches.index(count[0])]
+    cold = before[-1].warmth is Warmth.COLD if before else story.food.arrives is Arrival.FRIDGE
+    if not cold or any(_is_hot(story, each) for each in count):
+        return
+    for rule in case.rows(Measure.TIME_CONTROL, story.food, cooked=True):
+        mark = time_control_until(rule, count[0].start, max(each.around for each in count))
+        if mark is not None and mark >= count[-1].end:
+            until = case.clock(mark)
+            yield FoodWay(
+                f"Only by a written plan of time control chosen beforehand ({rule.source}): marked with {until}, never"
+                f" above {rule.values.peak} until then, served or thrown away by then."
             )
 
 

@@ -52,6 +52,21 @@ def cream(minutes: int) -> tuple[Plan, Placed]:
     )
 
 
+@pytest.mark.parametrize(("minutes", "room", "offered"), [
+    (241, 21, True), (360, 21, True), (361, 21, False), (300, 22, False),
+])  # fmt: skip
+def test_six_hours_are_offered_only_out_of_the_cold_and_never_above_21_degrees(
+    minutes: int, room: int, offered: bool
+) -> None:
+    cold = food("cream", FoodKind.DAIRY, arrives=Arrival.FRIDGE)
+    plan = plan_of(dish("cream", cold, hands_off("cream.whip", 10)))
+    found = report(with_room(plan, room), at("cream.whip", -minutes, 10), rules=CODE)
+    (finding,) = [each for each in found.findings if each.rule.id == "four-hours"]
+    said = [way.sentence for way in finding.ways if "3-501.19(C)" in way.sentence]
+    assert bool(said) is offered
+    assert all("chosen beforehand" in each and "thrown away" in each for each in said)
+
+
 @pytest.mark.parametrize(("minutes", "room", "missed"), [
     (120, 21, []), (121, 21, ["two-hours"]), (60, 33, []), (61, 33, ["one-hour"]), (61, 32, []),
     (121, 33, ["one-hour", "two-hours"]),
