@@ -34,6 +34,9 @@ SCREEN = {"name": "offscreen", "x": 0, "y": 0, "width": 1920, "height": 1200,
 FOLDERS_PER_TEST = ("XDG_CONFIG_HOME", "XDG_DATA_HOME", "XDG_STATE_HOME")
 FOLDERS_PER_RUN = ("XDG_CACHE_HOME", "XDG_RUNTIME_DIR")
 
+LONG = ("tests/journeys/", "tests/promises/", "tests/phone/", "tests/core/sheets/", "tests/core/arrange/", "/places/")
+"""Where tests take longest."""
+
 THREADS_MAY_FINISH_WITHIN = 2.0
 """Seconds."""
 
@@ -47,6 +50,12 @@ def pytest_addoption(parser: pytest.Parser, pluginmanager: pytest.PytestPluginMa
     if not pluginmanager.hasplugin("pytest-qt"):  # -p no:pytest-qt, for the core alone
         for name in ("qt_api", "qt_log_level_fail", "qt_log_ignore"):
             parser.addini(name, "Read by pytest-qt.", type="linelist")
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Begin with the files that take longest, so that no worker is left alone with one of them at the end."""
+    items.sort(key=lambda item: not any(part in item.nodeid for part in LONG))  # stable: else as they were shuffled
 
 
 def pytest_configure(config: pytest.Config) -> None:

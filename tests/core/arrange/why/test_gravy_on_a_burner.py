@@ -33,7 +33,7 @@ def without_flask():
 
 def test_the_burners_are_named_with_those_who_want_them(without_flask):
     # gravy and cheeks until 19:27; beans on two at once for 5 min and the fritters' oil: five, and there are four
-    answer = why_not(without_flask)
+    answer = why_not(without_flask, work=8.0)  # a guard of the clock that a busy machine does not meet
     assert (answer.fit, answer.proven) == (Fit.IMPOSSIBLE, True)
     (reason,) = answer.reasons
     assert reason.minimal
@@ -47,7 +47,7 @@ def test_the_burners_are_named_with_those_who_want_them(without_flask):
 
 
 def test_one_wish_given_up_mends_it(without_flask):
-    answer = why_not(without_flask)
+    answer = why_not(without_flask, work=8.0)  # a guard of the clock that a busy machine does not meet
     assert answer.repair is not None
     assert (len(answer.repair.demands), answer.repair.best) == (1, True)
     assert possible(given_up(without_flask, answer.repair.demands)).fit is Fit.MEETS
