@@ -9,8 +9,6 @@ OUT      := out
 FEAST    := harvest_supper
 SECONDS  ?= 10
 ARGS     ?=
-# one more than there are cores: tests that wait for a window or a process leave theirs to others
-WORKERS  ?= $(shell $(VENV)/bin/python -c 'import os; print(min(4, (os.cpu_count() or 1) + 1))' 2>/dev/null || echo 2)
 export VENV
 
 .DEFAULT_GOAL := help
@@ -37,7 +35,7 @@ run: ready  ## open the window (ARGS=FILE opens a plan)
 	$(COOKDAY) $(ARGS)
 
 test: ready-for-tests ready-for-browser lint types  ## lint, types and all tests (ARGS goes to pytest)
-	@$(PY) -m pytest -n $(WORKERS) --dist loadfile --no-loadscope-reorder $(ARGS)
+	@$(PY) -m pytest -n auto --maxprocesses 4 --dist loadfile --no-loadscope-reorder $(ARGS)
 
 bench: ready-for-tests  ## measure, and print the figures with this machine's description (--seconds 5: a quick look)
 	$(PY) -m bench $(ARGS)
