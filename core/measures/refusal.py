@@ -13,8 +13,10 @@ class Refusal(ValueError):
 
 
 def quoted(text: str) -> str:
-    """Return what was typed in double quotes: on one line, cut short when long, nothing hidden in it."""
+    """Return what was typed in double quotes: on one line, cut short when long, after a word where there is one."""
     line = "".join(sign if sign.isprintable() else "�" for sign in " ".join(text.split()))
     if len(line) > _LONGEST_QUOTE:
-        line = line[: _LONGEST_QUOTE - 1].rstrip() + "…"
+        head = line[: _LONGEST_QUOTE - 1]
+        whole = head.rpartition(" ")[0]
+        line = (whole if 2 * len(whole) > len(head) else head).rstrip() + "…"
     return f'"{line}"'

@@ -223,7 +223,7 @@ def _implied(
     if not parts.uses and kind is not None and not nowhere:
         parts.uses.append(Use(kind))
         found.append(
-            Chip(Says.PLACE, f"{kind.value}, from the verb", *verb_at, PlaceSaid(kind), implied=True)
+            Chip(Says.PLACE, f"{kind.value}, as usual", *verb_at, PlaceSaid(kind), implied=True)
         )
     if parts.heat is not None:
         _settle_heat(parts)
@@ -234,7 +234,7 @@ def _implied(
         touched = bool(values.get("touches"))
         attention = attention_with_touches(does, length) if touched else attention_of(does)
         values["attention"] = attention
-        why = "from the touches" if attention is Attention.TENDED else "from the verb"
+        why = "for its visits" if attention is Attention.TENDED else "as usual"
         found.append(Chip(Says.ATTENTION, f"{attention.value}, {why}", *verb_at, attention, implied=True))
     return tuple(found)
 

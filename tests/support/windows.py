@@ -10,10 +10,28 @@ import pytest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from app.bridge import OpenPlan
 from app.look import apply
+from app.places.menu import MenuPlace
 from app.places.settings import Settings
 from app.places.window import Window
+from core.desk import Desk
+from core.plan.plan import Plan
 from tests.support.sizes import wanted_size
+
+
+def a_menu_place(qtbot: QtBot, plan: Plan, size: tuple[int, int] = (1180, 700)) -> tuple[MenuPlace, OpenPlan]:
+    """Give the Menu place of a plan, shown and active, and the open plan."""
+    opened = OpenPlan(Desk(plan))
+    place = MenuPlace(opened)
+    qtbot.addWidget(place)
+    place.resize(*size)
+    place.show()
+    qtbot.waitExposed(place)
+    place.activateWindow()
+    qtbot.waitUntil(lambda: QApplication.activeWindow() is place)
+    place.setFocus()
+    return place, opened
 
 
 @contextmanager

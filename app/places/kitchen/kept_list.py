@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from functools import partial
 
-from PySide6.QtCore import QCoreApplication, Qt, Signal
+from PySide6.QtCore import QCoreApplication, Qt, Signal, SignalInstance
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
@@ -146,5 +146,5 @@ class KeptKitchens(QFrame):
         return row
 
     @staticmethod
-    def _emit(signal: object, kitchen: Kitchen, _checked: bool = False) -> None:
-        signal.emit(kitchen)  # type: ignore[attr-defined]
+    def _emit(signal: SignalInstance, kitchen: Kitchen, _checked: bool = False) -> None:
+        signal.emit(kitchen)

@@ -10,7 +10,7 @@ from core.plan.step import Attention
 from core.reading.line_rules_wait import FollowSaid
 from core.reading.line_value import Chip, Line, Says
 
-_FROM = (", from the verb", ", from the touches")
+_FROM = (", as usual", ", for its visits")
 _ATTENTION = {
     Attention.HANDS_ON: "hands on",
     Attention.TENDED: "by itself, with touches",

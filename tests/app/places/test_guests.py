@@ -3,18 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel
 
-from app.bridge import OpenPlan
 from app.fields.reading_order import in_reading_order
-from app.places.menu import MenuPlace
 from app.places.menu.allergen_ticks import with_group, without_group
 from app.places.menu.guests_words import read_guest
-from core.desk import Desk
 from core.food.allergens import NAMES, conflicts, say_conflict
 from core.measures.refusal import Refusal
 from core.plan.edits import SetGuest
@@ -23,6 +21,7 @@ from core.plan.menu import Guest, Ingredient
 from core.sheets.cautions import cautions
 from core.sheets.serving_lines import serving_lines
 from tests.support.builders import a_dish, a_link, a_plan, a_step
+from tests.support.windows import a_menu_place
 
 ENTER, ESC, TAB, SPACE = Qt.Key.Key_Return, Qt.Key.Key_Escape, Qt.Key.Key_Tab, Qt.Key.Key_Space
 RIGHT, LEFT = Qt.Key.Key_Right, Qt.Key.Key_Left
@@ -71,19 +70,7 @@ def a_supper(*guests: Guest, covers: int | None = None, noted: tuple[str, ...] =
 def shown(qtbot):
     """Show the Menu place of a plan."""
 
-    def show(plan, size=(1180, 700)):
-        opened = OpenPlan(Desk(plan))
-        place = MenuPlace(opened)
-        qtbot.addWidget(place)
-        place.resize(*size)
-        place.show()
-        qtbot.waitExposed(place)
-        place.activateWindow()
-        qtbot.waitUntil(lambda: QApplication.activeWindow() is place)
-        place.setFocus()
-        return place, opened
-
-    return show
+    return partial(a_menu_place, qtbot)
 
 
 def marks(place) -> list[str]:

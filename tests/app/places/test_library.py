@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from app.bridge import OpenPlan
-from app.places.menu import MenuPlace
-from core.desk import Desk
 from core.plan.edits import ChangeDish
 from core.plan.edits.library import OwnCopy, own_copy
 from core.plan.ids import DishId, VesselId
@@ -20,6 +18,7 @@ from core.plan.menu import Ingredient
 from core.plan.step import Attention, Use, VesselUse
 from core.store.library import Library
 from tests.support.builders import a_dish, a_kitchen, a_link, a_plan, a_step, a_vessel, chained
+from tests.support.windows import a_menu_place
 
 ENTER, ESC, DOWN, TAB = Qt.Key.Key_Return, Qt.Key.Key_Escape, Qt.Key.Key_Down, Qt.Key.Key_Tab
 CTRL, SHIFT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.ShiftModifier
@@ -71,19 +70,7 @@ def a_supper():
 def shown(qtbot):
     """Show the Menu place of a plan."""
 
-    def show(plan, size=(1180, 700)):
-        opened = OpenPlan(Desk(plan))
-        place = MenuPlace(opened)
-        qtbot.addWidget(place)
-        place.resize(*size)
-        place.show()
-        qtbot.waitExposed(place)
-        place.activateWindow()
-        qtbot.waitUntil(lambda: QApplication.activeWindow() is place)
-        place.setFocus()
-        return place, opened
-
-    return show
+    return partial(a_menu_place, qtbot)
 
 
 @pytest.fixture

@@ -3,18 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from app.bridge import OpenPlan
-from app.places.menu import MenuPlace
 from app.places.menu.food_limits import asked_of, foods_in
 from app.places.menu.food_proposal import proposal_for
 from app.places.menu.food_words import arrival_said, effect_said, kind_said, kind_short, read_mm, show_mm
-from core.desk import Desk
 from core.measures.quantity import parse_quantity
 from core.measures.refusal import Refusal
 from core.plan.food import Arrival, Container, Effect, FoodCare, FoodKind
@@ -22,6 +20,7 @@ from core.plan.ids import DishId, StepId
 from core.plan.menu import Ingredient
 from core.plan.step import Doneness, Span
 from tests.support.builders import a_dish, a_kitchen, a_plan, a_step, an_oven, at_oven, chained, hands_off
+from tests.support.windows import a_menu_place
 
 ENTER, ESC, TAB, DOWN = Qt.Key.Key_Return, Qt.Key.Key_Escape, Qt.Key.Key_Tab, Qt.Key.Key_Down
 LAMB = DishId("lamb")
@@ -79,19 +78,7 @@ def a_roast(core: int | None = 57, rest: int | None = 20, **leg):
 def shown(qtbot):
     """Show the Menu place of a plan."""
 
-    def show(plan, size=(1500, 900)):
-        opened = OpenPlan(Desk(plan))
-        place = MenuPlace(opened)
-        qtbot.addWidget(place)
-        place.resize(*size)
-        place.show()
-        qtbot.waitExposed(place)
-        place.activateWindow()
-        qtbot.waitUntil(lambda: QApplication.activeWindow() is place)
-        place.setFocus()
-        return place, opened
-
-    return show
+    return partial(a_menu_place, qtbot, size=(1500, 900))
 
 
 def ingredients_of(place):

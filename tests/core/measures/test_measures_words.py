@@ -52,4 +52,6 @@ def test_a_quote_is_one_short_line_with_nothing_hidden() -> None:
     assert quoted("a\n  b") == '"a b"'
     assert quoted("a\u202eb\0") == '"a�b�"'
     assert len(quoted("word " * 50)) <= 42
+    assert quoted("Rub the butter into the flour, then stir in the sugar") == '"Rub the butter into the flour, then…"'
+    assert quoted("a" * 60) == f'"{"a" * 39}…"', "a word without an end is cut where it must be"
     assert quoted("word " * 50).endswith('…"')
