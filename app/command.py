@@ -36,7 +36,8 @@ examples:
   cookday arrange plans/harvest_supper.toml --timetable supper.json
   cookday sheet plans/harvest_supper.toml --timetable supper.json --to supper.pdf
   cookday sheet plans/harvest_supper.toml --kind prep --to prep.pdf   and other sheets; --for NAME one cook's copy
-  cookday sheet plans/harvest_supper.toml --kind phone --to day.html   and calendar, csv, spreadsheet
+  cookday sheet plans/harvest_supper.toml --kind run,prep,order --to all.pdf   several sheets, one PDF
+  cookday sheet plans/harvest_supper.toml --kind phone --to day.html   and calendar, csv, spreadsheet, picture
   cookday list plans/harvest_supper.toml --kind order   what to buy, on which day
   cookday draft tart.html --to supper.toml --untimed 10   put a saved page's recipe into a plan
   cookday cure --meat 1kg --cure 2.5g --fraction 6.25% --method comminuted   ppm against the limit
@@ -179,8 +180,8 @@ def _parser() -> argparse.ArgumentParser:
         ways.add_parser("check", help="tell what clashes in a timetable, without arranging"), scripted.check
     )
     _advice_ways(ways)
-    sheet = "write the run sheet or another sheet as PDF, a page for a phone, a calendar file or tables"
-    _sheet_way(ways.add_parser("sheet", help=sheet, conflict_handler="resolve"))
+    sheet = "write the run sheet or other sheets as PDF, a page for a phone, a calendar file, tables or a picture"
+    _sheet_way(ways.add_parser("sheet", help=sheet))
     _picture_way(ways.add_parser("picture", help="write a picture of the timeline"), scripted.picture)
     _list_way(ways.add_parser("list", help="print what to buy, or what to pull out of the cupboards"))
     _draft_way(ways.add_parser("draft", help="read a recipe: print it as a text plan, or put it into a plan"))
@@ -245,12 +246,16 @@ def _sheet_way(parser: argparse.ArgumentParser) -> None:
 
 
 def _picture_way(parser: argparse.ArgumentParser, run: Way) -> None:
+    from app.scripted_out import WIDTH
+
     _made_from_a_timetable(parser, "OUT.png|OUT.svg")
     parser.add_argument(
         "--by", choices=("station", "dish", "cook"), default="station", help="what a row is (station)"
     )
     parser.add_argument("--dark", action="store_true", help="on a dark ground")
-    parser.add_argument("--width", type=_width, default=1800, metavar="PIXELS", help="how wide (1800)")
+    parser.add_argument(
+        "--width", type=_width, default=WIDTH, metavar="PIXELS", help=f"how wide ({WIDTH})"
+    )
     parser.set_defaults(run=run)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -137,8 +137,9 @@ def _with(plan: Plan, taken: _Taken) -> Plan:
 
 def _new_plan(name: str) -> Plan:
     from app.places.empty_plan import empty_plan
+    from core.plan.plan import new_mark
 
-    return empty_plan(name[:80])
+    return replace(empty_plan(name[:80]), mark=new_mark())
 
 
 def _plan_for(path: Path, name: str) -> Plan:

@@ -11,6 +11,7 @@ from core.measures.refusal import Refusal
 
 if TYPE_CHECKING:
     from core.sheets.page import Page
+    from core.sheets.whose import Whose
 
 KINDS = ("run", "prep", "station", "order", "pull", "fridge", "temperatures", "menu", "plating", "labels")
 """The values of core.sheets.kinds.SheetKind, here so that the command starts without it."""
@@ -22,9 +23,11 @@ KIND_HELP = (
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """Let a parser of the sheet way take what only sheets have."""
-    parser.add_argument("--kind", choices=KINDS, default="run", help=KIND_HELP)
-    one = "a copy for one cook or one station, by name (run, prep), or one station's sheet (station)"
+    """Let a parser of the sheet way take what only sheets have; which kinds, `scripted_out` adds."""
+    one = (
+        "a copy for one cook or one station, by name (run, prep, calendar), one station's sheet (station), a page that "
+        "opens with one cook's lines (phone)"
+    )
     parser.add_argument("--for", dest="whose", default="", metavar="COOK|STATION", help=one)
     parser.add_argument("--paper", choices=("a4", "letter"), default="a4")
     parser.add_argument("--landscape", action="store_true", help="across; of the menu two cards to a page")
@@ -33,32 +36,39 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def sheet(options: argparse.Namespace) -> int:
-    """Write a sheet. The order list and the menu card take the timetable given or last seen, and arrange none."""
-    require_place(options.to, (".pdf",))
-    from core.sheets.kinds import CUT, TIMELESS, TITLES, SheetKind
-    from core.sheets.printing import sheet_pdf
-    from core.sheets.whose import whose
+    """Write one sheet or several as one PDF: `options.kind` holds their kinds, in the order in which they come.
 
-    kind = SheetKind(options.kind)
-    if options.whose and kind not in CUT:
-        raise Refusal(f"There is one {TITLES[kind].lower()} for everybody: leave out --for.")
-    plan, timetable, clashes, fit = _timeless(options) if kind in TIMELESS else _timed(options)
-    of = whose(plan, options.whose)
-    if kind is SheetKind.STATION and of.cook is not None:
+    Of several, those that come in copies are for whom `--for` names, the others for everybody. The order list and the
+    menu card take the timetable given or last seen, and arrange none.
+    """
+    require_place(options.to, (".pdf",))
+    from core.safety import rules_at_hand
+    from core.sheets.bundle import Wanted, sheets_pdf
+    from core.sheets.kinds import CUT, TIMELESS, TITLES, SheetKind
+    from core.sheets.whose import EVERYBODY
+
+    kinds = [SheetKind(kind) for kind in options.kind]
+    if options.whose and not CUT.intersection(kinds):
+        raise Refusal(f"There is one {TITLES[kinds[0]].lower()} for everybody: leave out --for.")
+    of = _whose(options)
+    if SheetKind.STATION in kinds and of.cook is not None:
         raise Refusal(f"A station sheet is for a station, and {of.name} is a cook: give --kind run, or a station.")
-    pdf = sheet_pdf(kind, plan, timetable, clashes, page=_page(options), of=of)
+    timeless = TIMELESS.issuperset(kinds)
+    plan, timetable, clashes, fit = _timeless(options) if timeless else plan_and_timetable(options)
+    page = _page(options)
+    wanted = [Wanted(kind, page, of if kind in CUT else EVERYBODY) for kind in kinds]
+    rules = rules_at_hand(plan.decisions.rules, options.plan.parent / "rules")
+    pdf = sheets_pdf(wanted, plan, timetable, clashes, rules=rules)
     with appearing(options.to) as draft:
         draft.write_bytes(pdf)
-    return MEETS if kind in TIMELESS else told(plan, timetable, clashes, fit)
+    return MEETS if timeless else told(plan, timetable, clashes, fit)
 
 
-def _timed(options: argparse.Namespace) -> Any:
-    """Return plan, timetable, clashes and fit; a name for a copy that is nobody's is refused before arranging."""
-    if options.whose:
-        from core.sheets.whose import whose
+def _whose(options: argparse.Namespace) -> Whose:
+    """Return whose copy is asked for; a name that is nobody's is refused here, before anything is arranged."""
+    from core.sheets.whose import EVERYBODY, whose
 
-        whose(read_plan(options.plan)[0], options.whose)
-    return plan_and_timetable(options)
+    return whose(read_plan(options.plan)[0], options.whose) if options.whose else EVERYBODY
 
 
 def _timeless(options: argparse.Namespace) -> Any:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from core.desk import Desk, KeptDays
 from core.measures.refusal import Refusal
-from core.plan.plan import Plan
+from core.plan.plan import Plan, new_mark
 
 if TYPE_CHECKING:
     from core.store import PlanFile
@@ -39,29 +40,42 @@ class PlanPlace:
             return cls(desk, file, path.stem)
         from core.intake.text_plan import read_file
 
-        plan = read_file(path)
+        plan = _begun(read_file(path))
         return cls(Desk(plan, None, _first_seen(plan)), None, path.stem)
 
     @classmethod
     def fresh(cls, plan: Plan) -> PlanPlace:
         """Begin with a plan that is not kept anywhere yet."""
+        plan = _begun(plan)
         return cls(Desk(plan, None, _first_seen(plan)), None, plan.name)
 
     def keep_as(self, path: Path) -> PlanPlace:
-        """Write the plan into a new plan file and go on there; return the new place."""
+        """Write the plan into a new plan file and go on there; return the new place.
+
+        A plan that has a file stays there as it is; what goes on is another plan, with a mark of its own.
+        """
         from core.store import PlanFile
 
         if path.suffix != ".cookday":
             path = path.with_name(path.name + ".cookday")
         if self.file is not None and self.file.path.resolve() == path.resolve():
             return self
-        file = PlanFile.create(path, self.desk.plan, replace=True)
+        plan = self.desk.plan if self.file is None else replace(self.desk.plan, mark=new_mark())
+        file = PlanFile.create(path, plan, replace=True)
         seen, kept = self.desk.timetable, self.desk.kept
         keep = _Keep(file)
         if kept.days:
             keep.keep(KeptDays(), kept)
         self.close()
         return PlanPlace(Desk(file.held, keep, seen, kept), file, path.stem)
+
+    def copy_to(self, path: Path) -> None:
+        """Write a copy of the plan file as another plan, with a mark of its own; an older plan file may lie there.
+
+        Do nothing for a plan that has no file.
+        """
+        if self.file is not None:
+            self.file.copy_to(path, replace=True, mark=new_mark())
 
     def keep_seen(self) -> None:
         """Keep the timetable that is seen beside the plan, to be there when it is opened again."""
@@ -106,6 +120,11 @@ def _seen_in(file: PlanFile) -> Timetable | None:
         return read_timetable(text)
     except Refusal:
         return _first_seen(file.held)
+
+
+def _begun(plan: Plan) -> Plan:
+    """Return a plan that begins here: with a mark, given now unless its text tells one."""
+    return plan if plan.mark else replace(plan, mark=new_mark())
 
 
 def _first_seen(plan: Plan) -> Timetable | None:

@@ -74,13 +74,14 @@ def day_name(name: str, days: KeptDays, own: str = "") -> str:
 def plan_mark(plan: Plan) -> str:
     """Return what tells the state of a plan from others for which a timetable may not hold.
 
-    Names of the plan, wishes, ingredients and notes of dishes do not count. What stands as it is taken for granted is
-    left out, so that a field that comes with a later program makes no other mark.
+    Name and mark of the plan, wishes, ingredients and notes of dishes do not count. What stands as it is taken for
+    granted is left out, so that a field that comes with a later program makes no other mark.
     """
     dishes = tuple(replace(each, ingredients=(), note="", plating="", name="") for each in plan.menu.dishes)
     bare = replace(
         plan,
         name="",
+        mark="",
         menu=replace(plan.menu, dishes=dishes),
         decisions=replace(plan.decisions, wishes=Wishes()),
     )

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Literal
+from uuid import UUID, uuid5
 
 from core.hatch.calendar_text import escaped, joined, local_form, utc_form
 from core.hatch.calendar_zone import zone_lines
@@ -41,17 +42,26 @@ class _Wish:
 
 
 def as_calendar(
-    plan: Plan, sheet: RunSheet, *, which: Which = "all", lead: int = 10, now: Now = system_now
+    plan: Plan,
+    sheet: RunSheet,
+    *,
+    which: Which = "all",
+    lead: int = 10,
+    now: Now = system_now,
+    copy: RunSheet | None = None,
 ) -> bytes:
-    """Return the file of a plan's run sheet: UTF-8, lines ended by CR LF.
+    """Return the file of a plan's run sheet (everybody's): UTF-8, lines ended by CR LF.
 
-    `lead`: the alarm rings so many minutes before its line. A plan with no line in question gives an event for
-    serving alone, since a calendar may not be empty (3.4).
+    `lead`: the alarm rings so many minutes before its line. `copy`: the sheet of one cook or station, whose lines
+    alone become events, with the UIDs that they have in everybody's file. A plan with no line in question gives an
+    event for serving alone, since a calendar may not be empty (3.4).
     """
-    chosen = [each for each in marked(plan, sheet) if which == "all" or _ahead(plan, each)]
+    chosen = [each for each in marked(plan, sheet, copy) if which == "all" or _ahead(plan, each)]
     wish = _Wish(plan, now().astimezone(UTC).replace(microsecond=0), max(0, min(lead, MOST_LEAD)))
     lines = ["BEGIN:VCALENDAR", "VERSION:2.0", f"PRODID:{_PROGRAM}", "CALSCALE:GREGORIAN"]
-    lines += [f"UID:{plan_mark(plan)}", f"NAME:{escaped(sheet.name)}"]  # RFC 7986, 5.1 and 5.3
+    whose = "" if copy is None else copy.whose
+    name = f"{sheet.name}: {whose}" if whose else sheet.name
+    lines += [f"UID:{_calendar_mark(plan, which, whose)}", f"NAME:{escaped(name)}"]  # RFC 7986, 5.1 and 5.3
     if not _is_utc(plan):
         times = [plan.wall(at) for each in chosen for at in (each.line.at, each.line.at + each.line.minutes)]
         times = times or [plan.wall(0)]
@@ -70,6 +80,12 @@ def spoken(line: Line) -> str:
         return f"SERVE: {line.does}"
     dish = f" ({line.dish})" if line.dish and line.dish not in line.does else ""
     return f"{word}{line.does}{dish}"
+
+
+def _calendar_mark(plan: Plan, which: Which, whose: str) -> UUID:
+    """Return what a calendar is known by: one with other events is another calendar (RFC 7986, 5.3)."""
+    whole = plan_mark(plan)
+    return whole if which == "all" and not whose else uuid5(whole, f"calendar/{which}/{whose}")
 
 
 def _ahead(plan: Plan, each: Marked) -> bool:

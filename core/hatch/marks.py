@@ -27,21 +27,29 @@ class Marked:
 
 
 def plan_mark(plan: Plan) -> UUID:
-    """Return what a plan is known by outside: its name, capitals and spaces apart. Its date does not count."""
+    """Return what a plan is known by outside: its mark, so that it may be renamed; its date does not count.
+
+    A plan without a mark (a text that no window has opened) is known by its name, capitals and spaces apart.
+    """
+    if plan.mark:
+        return uuid5(_OURS, f"mark/{plan.mark}")
     return uuid5(_OURS, plain(plan.name).casefold())
 
 
-def marked(plan: Plan, sheet: RunSheet) -> tuple[Marked, ...]:
-    """Return the lines of a sheet in its order, each with a mark of its own.
+def marked(plan: Plan, sheet: RunSheet, copy: RunSheet | None = None) -> tuple[Marked, ...]:
+    """Return the lines of everybody's sheet in its order, each with a mark of its own; of a `copy` only its lines.
 
-    Of several lines of the same thing (two stirs of one load) the first keeps the first mark, whenever it is.
+    Of several lines of the same thing (two stirs of one load) the first keeps the first mark, whenever it is. They are
+    counted on everybody's sheet, so that a line has the same mark in every copy.
     """
     own, seen = plan_mark(plan), Counter[str]()
+    kept = None if copy is None else {line for day in copy.days for line in day.lines}
     found = []
     for day in sheet.days:
         for line in day.lines:
             what = _what(line)
-            found.append(Marked(line, day, uuid5(own, f"{what}/{seen[what]}")))
+            if kept is None or line in kept:
+                found.append(Marked(line, day, uuid5(own, f"{what}/{seen[what]}")))
             seen[what] += 1
     return tuple(found)
 

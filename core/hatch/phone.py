@@ -19,12 +19,15 @@ from core.plan.plan import Plan
 from core.sheets.lines import RunSheet
 from core.timetable.timetable import Timetable
 
-_SCRIPTS = ("keep.js", "clock.js", "sound.js", "timers.js", "page.js")
+_SCRIPTS = ("keep.js", "clock.js", "sound.js", "awake.js", "timers.js", "ticks.js", "page.js", "acts.js")
 _PLACE = re.compile(r"<!--:([a-z]+)-->")
 
 
-def as_page(plan: Plan, timetable: Timetable, sheet: RunSheet) -> bytes:
-    """Return the page of a plan's run sheet, UTF-8; the same sheet gives the same bytes."""
+def as_page(plan: Plan, timetable: Timetable, sheet: RunSheet, *, cook: str = "") -> bytes:
+    """Return the page of a plan's run sheet (everybody's), UTF-8; the same sheet gives the same bytes.
+
+    `cook`: whose lines are chosen as the page opens, by the name on the sheet; the others are a touch away.
+    """
     style, script = _shipped("page.css"), "\n".join(_shipped(name) for name in _SCRIPTS)
     lines = marked(plan, sheet)
     parts = {
@@ -34,10 +37,10 @@ def as_page(plan: Plan, timetable: Timetable, sheet: RunSheet) -> bytes:
         "serving": escape(sheet.serving),
         "courses": f"<p>{escape(sheet.courses)}.</p>" if sheet.courses else "",
         "clashes": _clashes(sheet),
-        "cooks": "".join(f"<option>{escape(name)}</option>" for name in cooks_of(lines)),
+        "cooks": "".join(f"<option>{escape(name)}</option>" for name in cooks_of(plan, lines, cook)),
         "days": days_markup(lines) or "<p>Nothing is placed yet: arrange the plan and make this page anew.</p>",
         "cautions": paragraphs(sheet.cautions),
-        "data": as_json(data_of(plan, timetable, sheet, lines)),
+        "data": as_json(data_of(plan, timetable, sheet, lines, cook)),
         "style": style,
         "script": script,
     }

@@ -21,8 +21,8 @@ def days_markup(lines: Iterable[Marked]) -> str:
     for number, (day, group) in enumerate(groupby(lines, key=lambda each: each.day)):
         rows = "\n".join(_row(each) for each in group)
         found.append(
-            f'<section class="day" aria-labelledby="day-{number}">\n{_day_head(number, day)}\n'
-            f'<ol class="lines">\n{rows}\n</ol>\n</section>'
+            f'<section class="day" aria-labelledby="day-{number}"><details open>\n{_day_head(number, day)}\n'
+            f'<ol class="lines">\n{rows}\n</ol>\n</details></section>'
         )
     return "\n".join(found)
 
@@ -39,7 +39,8 @@ def text_markup(text: str) -> str:
 
 def _day_head(number: int, day: SheetDay) -> str:
     note = f'\n<p class="note">{escape(day.note)}</p>' if day.note else ""
-    return f'<h3 id="day-{number}">{escape(day.title)} <span class="about">{escape(day.about)}</span></h3>{note}'
+    head = f'{escape(day.title)} <span class="about">{escape(day.about)}</span> <span class="about count"></span>'
+    return f'<summary><h3 id="day-{number}">{head}</h3></summary>{note}'
 
 
 def _row(each: Marked) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cached_property
+from uuid import uuid4
 
 from core.measures.clock import Moment
 from core.plan.decisions import Choice, Decisions, Pin
@@ -14,12 +15,19 @@ from core.plan.menu import Dish, Link, LinkKind, Menu
 from core.plan.step import Manner, Step
 
 
+def new_mark() -> str:
+    """Return a mark that no other plan has: a random UUID (RFC 9562, 5.4), in its usual form."""
+    return str(uuid4())
+
+
 @dataclass(frozen=True)
 class Plan:
     """Times inside a plan are whole minutes from plating, negative before it.
 
     `transfer` is the default of putting in and taking out, minutes of a cook at either end.
     `opens` is the offset before which nothing may be placed (None: worked out from the longest chain).
+    `mark` is what the plan is known by outside, whatever it is called: a UUID as text (RFC 9562), given once when it
+    begins (`new_mark`) and kept through all edits; "": none, it is then known by its name.
     """
 
     name: str
@@ -29,6 +37,7 @@ class Plan:
     decisions: Decisions = Decisions()
     transfer: int = 1
     opens: int | None = None
+    mark: str = ""
 
     @cached_property
     def dishes(self) -> dict[DishId, Dish]:

@@ -12,7 +12,7 @@ from threading import RLock
 from types import TracebackType
 from typing import Self
 
-from sqlalchemy import delete, insert, select
+from sqlalchemy import delete, insert, select, update
 
 from core.measures.refusal import Refusal
 from core.plan.plan import Plan
@@ -23,6 +23,7 @@ from core.store.mark import SCHEMA
 from core.store.opening import bring_up_to_date, plan_in, require_readable, require_sound
 from core.store.peek import identity, is_locked_away, require_plan_file
 from core.store.placing import hold_place, written_beside
+from core.store.rows import PLAN
 from core.store.sentences import keepable, moved_on, named, only_read, told
 from core.store.tables import TABLES
 from core.store.write import OutOfStep, next_revision, write
@@ -155,8 +156,11 @@ class PlanFile:
                 raise moved_on(self.path) from error
             self._revision = revision
 
-    def copy_to(self, path: Path, replace: bool = False) -> None:
-        """Write what the file holds now into another file; `replace`: an older plan file may lie there."""
+    def copy_to(self, path: Path, replace: bool = False, mark: str = "") -> None:
+        """Write what the file holds now into another file; `replace`: an older plan file may lie there.
+
+        `mark`: what the copy is known by outside from now on, as another plan; "": it is the same plan.
+        """
         path = Path(path)
         if identity(path) is not None and identity(path) == self._identity:
             raise Refusal(f"{named(path)} is this plan's own file. Choose another name for the copy.")
@@ -165,6 +169,9 @@ class PlanFile:
             copy = open_file(draft, make=True)
             try:
                 self._database.raw.backup(copy.raw)
+                if mark:
+                    with copy.transaction() as connection:
+                        connection.execute(update(TABLES[PLAN]).values(mark=mark))
             finally:
                 copy.close()
 

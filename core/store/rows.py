@@ -75,6 +75,7 @@ def plan_row(plan: Plan) -> Row:
         "covers": plan.menu.covers,
         "kitchen_room": plan.kitchen.room,
         "rules": plan.decisions.rules,
+        "mark": plan.mark,
     }
     for name, kind in field_types(_PLATING).items():
         row[f"plating_{name}"] = write_cell(kind, getattr(plan.plating, name))
@@ -134,6 +135,7 @@ def to_plan(rows: Read) -> Plan:
         ),
         transfer=from_plain(int, row["transfer"]),
         opens=from_plain(int | None, row["opens"]),
+        mark=from_plain(str, row["mark"]),
     )
 
 

@@ -51,6 +51,7 @@ class PlanRow(Table):
     covers: Mapped[int | None]
     kitchen_room: Mapped[int | None]
     rules: Mapped[str] = mapped_column(server_default=text("''"))
+    mark: Mapped[str] = mapped_column(server_default=text("''"))
 
 
 class StationRow(Table):

@@ -2,6 +2,7 @@
 
 const timers = (() => {
   const AGAIN = 6000; // ms between two rings
+  const NAMED = 2;    // names on the bar that rings
   const list = document.getElementById("timers");
   const bar = document.getElementById("ringing");
   let rang = 0;
@@ -9,15 +10,28 @@ const timers = (() => {
 
   const over = (at) => keep.held.timers.filter((each) => each.end <= at && !each.quiet);
 
-  // `of` and `does` are what the timer is called: a dish and what is done with it
-  function begin(mark, of, does, minutes, tone, at, planned = null) {
+  // about: `of` and `does`, what the timer is called; `place` where it cooks; `over` how it ends ("out"); `tone`
+  function begin(mark, about, end, planned = null) {
     stop(mark);
-    keep.held.timers.push({ mark, of, does, end: at + minutes * MINUTE, planned, tone, quiet: false });
+    const { of, does, place, over: word, tone } = about;
+    put({ mark, of, does, place, over: word, tone, end, planned, quiet: false });
+  }
+
+  function put(...more) {
+    keep.held.timers.push(...more);
     keep.held.timers.sort((one, other) => one.end - other.end);
   }
 
+  // Returns the timers that it stopped.
   function stop(mark) {
+    const stopped = keep.held.timers.filter((each) => each.mark === mark);
     keep.held.timers = keep.held.timers.filter((each) => each.mark !== mark);
+    return stopped;
+  }
+
+  function restore(stopped) {
+    const there = new Set(keep.held.timers.map((each) => each.mark));
+    put(...stopped.filter((each) => !there.has(each.mark)));
   }
 
   function item(each) {
@@ -27,8 +41,8 @@ const timers = (() => {
     left.setAttribute("role", "timer");
     name.className = "name";
     name.append(bidi(each.of));
-    if (each.does) name.append(small(each.does));
-    name.append(small(`rings at ${clock.wall(each.end)}${plannedWords(each)}`));
+    for (const words of [each.does, each.place]) if (words) name.append(small(words));
+    name.append(small(`${each.over} at ${clock.wall(each.end)}${plannedWords(each)}`, "until"));
     const buttons = document.createElement("div");
     buttons.className = "changes";
     buttons.append(
@@ -55,8 +69,9 @@ const timers = (() => {
     return found;
   }
 
-  function small(text) {
+  function small(text, kind = "") {
     const found = document.createElement("span");
+    if (kind) found.className = kind;
     found.append(bidi(text));
     return found;
   }
@@ -89,9 +104,12 @@ const timers = (() => {
       rang = 0;
       return;
     }
-    const said = found.map((each) => `${called(each)}: time is over`).join("; ");
+    const more = found.length - NAMED;
+    const said = found.slice(0, NAMED).map((each) => `${called(each)}: time is over`).join("; ")
+      + (more > 0 ? `; and ${more} more` : "");
     const line = document.getElementById("rings");
     if (line.textContent !== said) line.textContent = said;
+    document.getElementById("rings-up").textContent = clock.countdown(found[0].end, at);
     document.getElementById("mute").hidden = sound.ready();
     // as soon as a touch lets the page sound, it makes up for the ring that could not be heard
     if (at - rang >= AGAIN || (!heard && sound.ready())) {
@@ -104,6 +122,7 @@ const timers = (() => {
   return {
     begin,
     stop,
+    restore,
     draw,
     silence(at) {
       over(at).forEach((each) => { each.quiet = true; });
@@ -112,11 +131,11 @@ const timers = (() => {
       for (const each of keep.held.timers) {
         if (each.mark === mark) Object.assign(each, { end: each.end + minutes * MINUTE, quiet: false });
       }
-      keep.held.timers.sort((one, other) => one.end - other.end);
+      put();
     },
     longer(at) {
       over(at).forEach((each) => { each.end = at + 2 * MINUTE; });
-      keep.held.timers.sort((one, other) => one.end - other.end);
+      put();
     },
     ringing: (at) => over(at).length > 0,
   };

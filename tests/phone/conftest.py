@@ -15,14 +15,14 @@ from tests.phone.kitchen_clock import CLOCK, LISTENS
 from tests.support.chromium import Chromium, Page, chromium
 
 Opened = Callable[..., Page]
-_made: dict[tuple[int, int], tuple[Plan, Timetable, bytes]] = {}
+_made: dict[tuple[int, int, str], tuple[Plan, Timetable, bytes]] = {}
 
 
-def written(plan: Plan, timetable: Timetable) -> bytes:
+def written(plan: Plan, timetable: Timetable, cook: str = "") -> bytes:
     """Return a plan's page; it is made once for all tests of the same two values (which it keeps, so ids hold)."""
-    key = (id(plan), id(timetable))
+    key = (id(plan), id(timetable), cook)
     if key not in _made:
-        _made[key] = (plan, timetable, as_page(plan, timetable, run_sheet(plan, timetable)))
+        _made[key] = (plan, timetable, as_page(plan, timetable, run_sheet(plan, timetable), cook=cook))
     return _made[key][2]
 
 
@@ -35,18 +35,31 @@ def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Chromium]:
 
 @pytest.fixture
 def opened(browser: Chromium, tmp_path: Path) -> Iterator[Opened]:
-    """Give what opens the page of a plan at a minute from its plating, on a screen of a size; all are closed after."""
+    """Give what opens the page of a plan at a minute from its plating, on a screen of a size; all are closed after.
+
+    `text`: the reader's own size of text, per cent. `before`: a script that runs before the page's.
+    """
     pages: list[Page] = []
 
     def at(
-        plan: Plan, timetable: Timetable, minute: float, size: tuple[int, int] = (390, 844), look: str = "light"
+        plan: Plan,
+        timetable: Timetable,
+        minute: float,
+        size: tuple[int, int] = (390, 844),
+        look: str = "light",
+        *,
+        cook: str = "",
+        text: int = 100,
+        before: str = "",
     ) -> Page:
         file = tmp_path / "page.html"
-        file.write_bytes(written(plan, timetable))
+        file.write_bytes(written(plan, timetable, cook))
         page = Page(browser, *size)
         pages.append(page)
         page.prepare(CLOCK)
         page.prepare(LISTENS)
+        page.prepare(before)
+        page.ask("Page.setFontSizes", fontSizes={"standard": 16 * text // 100})
         page.ask("Emulation.setEmulatedMedia", features=[{"name": "prefers-color-scheme", "value": look}])
         page.ask(
             "Network.emulateNetworkConditions", offline=True, latency=0, downloadThroughput=0, uploadThroughput=0
@@ -58,7 +71,7 @@ def opened(browser: Chromium, tmp_path: Path) -> Iterator[Opened]:
 
     yield at
     for page in pages:
-        page.run("localStorage.clear()")
+        page.run("try { localStorage.clear() } catch (blocked) {}")
         wrong = page.told("Runtime.exceptionThrown")
         said = [each["entry"]["text"] for each in page.told("Log.entryAdded")]
         asked = [each["request"]["url"] for each in page.told("Network.requestWillBeSent")]

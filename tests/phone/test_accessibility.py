@@ -60,6 +60,39 @@ def test_a_plan_with_clashes_that_is_over(opened, checker, look):
     assert violations(page, checker) == []
 
 
+STATES = {
+    "come late to it": ("scrollTo(0, 0)", 20),
+    "cooking": ("for (const l of sheet.lines) if (l.at < clock.now()) tick(l.mark, l.at)", -15),
+    "all is everybody's": ("part('whose-other').click()", -30),
+    "at the pass": ("for (const l of sheet.lines) if (!l.serves) tick(l.mark, l.at)", 0),
+    "all is done": ("for (const l of sheet.lines) tick(l.mark, l.at)", 120),
+    "asked to forget": ("part('forget').click()", -30),
+}
+PHONE, TABLET = (390, 844), (1180, 820)
+SHOWN = [(state, PHONE, 100, look) for state in STATES for look in ("light", "dark")]
+SHOWN += [(state, PHONE, 200, "dark") for state in ("cooking", "at the pass")]
+SHOWN += [(state, TABLET, 100, "dark") for state in ("cooking", "at the pass")]
+
+
+@pytest.mark.parametrize(("state", "size", "text", "look"), SHOWN)
+def test_every_state(opened, checker, state, size, text, look):
+    plan, timetable = counted_back(WEEKNIGHT)
+    script, minute = STATES[state]
+    page = opened(plan, timetable, minute, size=size, text=text, look=look, cook=plan.kitchen.cooks[0].name)
+    page.run(f"{script}; 0")
+    page.run(f"keep.held.look = '{look}'; draw(clock.now())")
+    page.run("for (const each of document.getAnimations()) each.cancel()")
+    assert page.run("document.documentElement.dataset.look") == look
+    assert violations(page, checker) == []
+
+
+def test_where_nothing_may_be_stored(opened, checker):
+    before = "Object.defineProperty(window, 'localStorage', { get() { throw new Error('no'); } });"
+    plan, timetable = counted_back(WEEKNIGHT)
+    page = opened(plan, timetable, -30, before=before)
+    assert violations(page, checker) == []
+
+
 def test_hostile_words(opened, checker):
     plan = hostile_plan(HOSTILE["markup"] + HOSTILE["arabic"] + HOSTILE["long"])
     page = opened(plan, on_paper(plan), -40)

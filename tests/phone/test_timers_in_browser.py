@@ -46,11 +46,11 @@ def test_what_went_in_late_says_what_was_planned_and_can_be_put_sooner(opened):
     plan = of_harvest()[0]
     ends = [f"{on_the_wall(plan, into.line.at + late + length):%H:%M}" for late in (12, 0, 7)]
     words = "document.querySelector('#timers .name').textContent"
-    assert page.run(words).endswith(f"rings at {ends[0]}, planned {ends[1]}")
+    assert page.run(words).endswith(f"out at {ends[0]}, planned {ends[1]}")
     page.tap("#timers [data-less]")
-    assert page.run(words).endswith(f"rings at {ends[2]}, planned {ends[1]}")
+    assert page.run(words).endswith(f"out at {ends[2]}, planned {ends[1]}")
     page.tap("#timers [data-more]")
-    assert page.run(words).endswith(f"rings at {ends[0]}, planned {ends[1]}")
+    assert page.run(words).endswith(f"out at {ends[0]}, planned {ends[1]}")
 
 
 def test_what_is_ticked_off_after_its_planned_end_starts_no_timer(opened):

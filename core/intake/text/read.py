@@ -43,6 +43,7 @@ def plan_of(text: PlanText, faults: list[Fault]) -> Plan:
         decisions=text.decisions.decisions(tuple(choices)),
         transfer=text.transfer,
         opens=text.opens,
+        mark=text.mark,
     )
 
 

@@ -10,6 +10,7 @@ import re
 from collections.abc import Callable
 from fractions import Fraction
 from typing import Annotated, Any, TypeVar
+from uuid import UUID
 
 from pydantic import BeforeValidator, PlainValidator, WithJsonSchema
 
@@ -200,6 +201,32 @@ def quantity_out(quantity: Quantity) -> Any:
     return dict(_MARKED) if quantity.to_taste else quantity.as_text()
 
 
+# ---------------------------------------------------------------- marks
+
+
+def mark_in(value: object) -> str:
+    """Return a plan's mark from a UUID in one of its spellings; raise Refusal where it is none."""
+    try:
+        return str(UUID(value)) if isinstance(value, str) and value else _no_mark(value)
+    except ValueError:
+        return _no_mark(value)
+
+
+def _no_mark(value: object) -> str:
+    raise wrong(value, "a plan's mark, which is a UUID; leave the line out and the plan gets one when it is opened")
+
+
+MarkText = Annotated[
+    str,
+    PlainValidator(mark_in),
+    WithJsonSchema(
+        {
+            "type": "string",
+            "format": "uuid",
+            "description": "what calendars and phones know the plan by: a UUID; leave it out in a plan that begins",
+        }
+    ),
+]
 Minutes = Annotated[
     int,
     BeforeValidator(minutes_in),

@@ -13,7 +13,7 @@ from core.intake.text.follows import LinkText
 from core.intake.text.guests import GuestText
 from core.intake.text.kitchen import CookText, StationText, VesselText
 from core.intake.text.places import Celsius
-from core.intake.text.scalars import Minutes, MomentText, Offset
+from core.intake.text.scalars import MarkText, Minutes, MomentText, Offset
 from core.intake.text.stocks import StockText
 from core.plan.kitchen import Kitchen
 
@@ -23,6 +23,8 @@ class PlanText(Entry):
 
     name: str
     """What the plan is called."""
+    mark: MarkText = ""
+    """What calendars and phones know the plan by, a UUID; leave it out in a plan that begins."""
     plating: MomentText
     """When the main plates are served, with the time zone."""
     kitchen: str = Kitchen().name

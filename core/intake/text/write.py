@@ -22,6 +22,8 @@ from core.plan.step import Wait
 def tables_of(plan: Plan) -> Typed:
     """Return the tables of a plan, in the order in which a person reads them."""
     found: Typed = {"name": plan.name, "plating": moment_out(plan.plating)}
+    if plan.mark:
+        found["mark"] = plan.mark
     if plan.kitchen.name != Kitchen().name:
         found["kitchen"] = plan.kitchen.name
     if plan.kitchen.walk != Kitchen().walk:

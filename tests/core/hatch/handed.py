@@ -12,6 +12,7 @@ from core.timetable.on_paper import on_paper
 from core.timetable.timetable import Timetable
 from tests.core.sheets.feasts import HALL, counted_back, harvest
 from tests.support.builders import a_bench, a_kitchen, a_step, chained
+from tests.support.hostile import HOSTILE
 
 Handed = tuple[Plan, Timetable, RunSheet]
 
@@ -57,5 +58,15 @@ def of(name: str) -> Handed:
     """Return one of all by name."""
     return of_harvest() if name == "harvest" else of_hall() if name == "hall" else of_change(name)
 
+
+WORDS = HOSTILE | {
+    "surrogate": "Stew \ud800 and \udfff",
+    "control": "a\x00b\x01c\x1fd\x7fe\x85f\u2028g",
+    "hebrew": "תבשיל ירקות",
+    "overrides": "\u202e\u2067\u200fstew\u2069\u061c\u202c and \u2066more",
+    "hash template": "#{7*7} {{constructor}} ${alert(1)} [[${7}]] <!--:days--> %(x)s",
+    "style": "</style></title></textarea><svg/onload=window.hurt=3>",
+}
+"""What a careless writer would take for more than words, with signs that cannot stand in a file as they are."""
 
 ALL = ("harvest", "hall", *CHANGES)

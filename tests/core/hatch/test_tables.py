@@ -20,10 +20,11 @@ from core.hatch.csv_file import as_csv, as_zip, is_formula
 from core.hatch.spreadsheet import as_spreadsheet
 from core.hatch.table import Cell, Column, Table
 from core.hatch.tables import NAMES, tables_of
+from core.sheets.lines import BEGINS
 from core.sheets.list_text import first_starts
 from core.sheets.run_sheet import run_sheet
 from core.timetable.on_paper import on_paper
-from tests.core.hatch.handed import ALL, of
+from tests.core.hatch.handed import ALL, WORDS, of
 from tests.core.sheets.reading import on_the_wall
 from tests.support.hostile import HOSTILE, hostile_plan
 
@@ -126,7 +127,37 @@ def test_the_archive_holds_every_table() -> None:
     assert as_zip(tables) == content
 
 
-@pytest.mark.parametrize("name", ["harvest", "back in London"])
+@pytest.mark.parametrize("name", ["harvest", "hall", "back in London"])
+def test_every_step_begins_once_at_its_time_in_both_formats(name: str) -> None:
+    plan, timetable, _sheet = of(name)
+    wanted = Counter(
+        (each.step, each.load, f"{on_the_wall(plan, each.start):%Y-%m-%d %H:%M}") for each in timetable.placed
+    )
+    assert {step for step, _, _ in wanted} == set(plan.steps)
+    begins = {act.value for act in BEGINS}
+    rows = read_csv(as_csv(named(name, "times")))
+    told = Counter(
+        (row["step"], int(row["load"]) - 1, row["from"]) for row in rows if row["act"] in begins and row["step"]
+    )
+    assert told == wanted
+    sheet = load_workbook(io.BytesIO(as_spreadsheet((named(name, "times"),))))["times"]
+    head, *cells = sheet.iter_rows(values_only=True)
+    at = {str(column): number for number, column in enumerate(head)}
+    told = Counter(
+        (row[at["step"]], int(row[at["load"]]) - 1, f"{on_the_minute(row[at['from']]):%Y-%m-%d %H:%M}")
+        for row in cells
+        if row[at["act"]] in begins and row[at["step"]]
+    )
+    assert told == wanted
+
+
+def on_the_minute(at: object) -> datetime:
+    """Return a time read back from a part of a day in binary, to the minute that it is nearest to."""
+    assert isinstance(at, datetime)
+    return (at + timedelta(seconds=30)).replace(second=0, microsecond=0)
+
+
+@pytest.mark.parametrize("name", ["harvest", "hall", "back in London"])
 def test_a_spreadsheet_reader_finds_every_cell(name: str) -> None:
     tables = tables_of(*of(name))
     book = load_workbook(io.BytesIO(as_spreadsheet(tables)))
@@ -164,12 +195,19 @@ def test_a_row_of_another_length_is_refused() -> None:
         Table("t", (Column("a"),), (("x", "y"),))
 
 
-@pytest.mark.parametrize("text", ["=1", "+1", "-1", "@x", "\t=1", "\r=1", "  =1", "＝1"])
-def test_what_could_be_a_formula_is_known(text: str) -> None:
+FORMULAS = ("=1", "+1", "-1", "@x", "\t=1", "\r=1", "\n=1", "  =1", "\u00a0=1")
+WIDE_AND_SMALL = ("＝1", "＋1", "－1", "＠x", "﹦1", "﹢1", "﹣1", "﹫x")
+
+
+@pytest.mark.parametrize("text", [*FORMULAS, *WIDE_AND_SMALL])
+def test_what_could_be_a_formula_is_a_text_that_can_be_read(text: str) -> None:
     # CWE-1236; OWASP ASVS 5.0, 1.2.10
     assert is_formula(text)
-    out = rows_of(as_csv(Table("t", (Column("a"),), ((text,),))))[1][0]
-    assert out == f"'{text}"
+    table = Table("t", (Column("a"),), ((text,),))
+    assert rows_of(as_csv(table))[1][0] == f"'{text}"
+    cell = load_workbook(io.BytesIO(as_spreadsheet((table,))))["t"]["A2"]
+    assert cell.value == text.replace("\r", "\n")  # XML 1.0, 2.11: a reader makes a line's end one sign
+    assert (cell.data_type, cell.quotePrefix) == ("s", True)
 
 
 @pytest.mark.parametrize("text", ["1", "stew", "T-1:02", "'=1", "a=1", "(=1)"])
@@ -182,9 +220,9 @@ def test_numbers_stand_bare() -> None:
     assert rows_of(as_csv(table))[1] == ["-62", "-0.333333"]
 
 
-@pytest.mark.parametrize("kind", HOSTILE)
+@pytest.mark.parametrize("kind", WORDS)
 def test_hostile_words_are_texts_in_both_formats(kind: str) -> None:
-    plan = hostile_plan(HOSTILE[kind])
+    plan = hostile_plan(WORDS[kind])
     timetable = on_paper(plan)
     tables = tables_of(plan, timetable, run_sheet(plan, timetable))
     book = load_workbook(io.BytesIO(as_spreadsheet(tables)))

@@ -54,6 +54,7 @@ def test_no_field_of_a_plan_is_forgotten() -> None:
         "decisions",
         "transfer",
         "opens",
+        "mark",
     ]
     assert [each.name for each in dataclasses.fields(Menu)] == [
         "dishes",

@@ -17,10 +17,12 @@ from core.store.connect import open_file
 from core.store.file import PlanFile
 from core.store.mark import APPLICATION_ID, SCHEMA
 from core.store.tables import Table
-from tests.core.store.sample import first_plan, full_plan, sample_days, third_plan
+from tests.core.store.sample import first_plan, fourth_plan, full_plan, sample_days, third_plan
 
 SAMPLES = Path(__file__).parent / "samples"
 V1 = SAMPLES / "v1.cookday"
+
+PLANS = {1: first_plan, 2: third_plan, 3: third_plan, 4: fourth_plan, 5: full_plan}
 
 LATER = SCHEMA + 1
 NEXT = f"""
@@ -70,7 +72,7 @@ def test_the_approved_file_of_each_version_opens(layout: int, tmp_path: Path) ->
     path = Path(shutil.copy(SAMPLES / f"v{layout}.cookday", tmp_path / "feast.cookday"))
     assert versions(path) == (layout, f"{layout:04}")
     with PlanFile.open(path) as file:
-        assert file.plan() == {1: first_plan(), 2: third_plan(), 3: third_plan()}.get(layout, full_plan())
+        assert file.plan() == PLANS[layout]()
         assert file.kept() == (sample_days() if layout >= 3 else ())
         assert not file.read_only
     assert versions(path) == (SCHEMA, f"{SCHEMA:04}")
