@@ -10,7 +10,14 @@ from core.safety.foods import Food, foods_of
 from core.safety.proposals import proposed_kind
 from core.safety.rules import Family, Measure, Rule, RuleSet, Source, Tag
 from core.safety.rules_reading import read_rules, rules_in
-from core.safety.rules_there import USUAL, chosen_rules, rules_in_folder, shipped_rules
+from core.safety.rules_there import (
+    USUAL,
+    chosen_rules,
+    rules_at_hand,
+    rules_beside,
+    rules_in_folder,
+    shipped_rules,
+)
 from core.safety.story import Story, Stretch, Warmth, stories
 
 __all__ = [
@@ -38,6 +45,8 @@ __all__ = [
     "foods_of",
     "proposed_kind",
     "read_rules",
+    "rules_at_hand",
+    "rules_beside",
     "rules_in",
     "rules_in_folder",
     "shipped_rules",

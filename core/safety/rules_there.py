@@ -45,3 +45,20 @@ def chosen_rules(rules: str, own: tuple[RuleSet, ...] = ()) -> RuleSet:
             f"There are no food rules {quoted(rules)}; choose {names}, or put their file where it was."
         )
     return found
+
+
+def rules_beside(rules: str, folder: Path | None) -> RuleSet:
+    """Return the set of an id, where it is no shipped one among the user's own in a folder.
+
+    Refuse an id that is not there, and a file of the folder that holds no rules.
+    """
+    shipped = rules in {"", *(each.id for each in shipped_rules())}
+    return chosen_rules(rules, () if shipped or folder is None else rules_in_folder(folder))
+
+
+def rules_at_hand(rules: str, folder: Path | None) -> RuleSet | None:
+    """Return what `rules_beside` does; None where it is not there, for those that say so themselves."""
+    try:
+        return rules_beside(rules, folder)
+    except Refusal:
+        return None

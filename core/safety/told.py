@@ -8,7 +8,7 @@ from pathlib import Path
 from core.plan.plan import Plan
 from core.safety.checking import DEFER, food_report
 from core.safety.finding import Finding, Level, Report
-from core.safety.rules_there import chosen_rules, rules_in_folder, shipped_rules
+from core.safety.rules_there import rules_beside
 from core.timetable.timetable import Timetable
 
 
@@ -25,9 +25,7 @@ def told_food(plan: Plan, timetable: Timetable, folder: Path | None = None) -> T
 
     Refuse rules that are not there and files that hold none.
     """
-    shipped = plan.decisions.rules in {"", *(each.id for each in shipped_rules())}
-    own = () if shipped or folder is None else rules_in_folder(folder)
-    return told_report(food_report(plan, timetable, chosen_rules(plan.decisions.rules, own)))
+    return told_report(food_report(plan, timetable, rules_beside(plan.decisions.rules, folder)))
 
 
 def told_report(report: Report) -> Told:

@@ -12,6 +12,7 @@ from core.plan.menu import Dish
 from core.plan.plan import Plan
 from core.plan.step import Attention
 from core.sheets.lines import Act, Line
+from core.sheets.names import brief_names
 from core.sheets.places import kinds_of
 from core.sheets.words import plain, shortened
 from core.timetable.timetable import Placed, Timetable
@@ -20,7 +21,9 @@ _COOKING = HEATED | {StationKind.BURNER}
 _ENDS = frozenset({Act.OUT, Act.OFF, Act.READY})
 LANES = 6
 """Most lanes beside the lines of a day; what finds none is told by its own lines only."""
-_MARK = 3
+_MARK, _NAME = 3, 60
+_FEW = 16
+"""Signs of a name that still tell a dish."""
 
 
 @dataclass(slots=True)
@@ -50,6 +53,14 @@ def with_beside(plan: Plan, timetable: Timetable, lines: Sequence[Line]) -> list
 def mark_of(dish: Dish) -> str:
     """Return a dish's code, else the first letters of its name: what stands in a lane."""
     return shortened(dish.code, _MARK) if dish.code.strip() else (plain(dish.name) or dish.id)[:2]
+
+
+def marks_of(dish: Dish) -> tuple[str, ...]:
+    """Return what may stand for a dish in little room, the longest first: code and name, the name cut, the mark."""
+    name = shortened(dish.name, _NAME) or dish.id
+    lead = f"{mark_of(dish)} " if dish.code.strip() else ""
+    brief = brief_names([name])[name]
+    return f"{lead}{name}", f"{lead}{brief}", f"{lead}{shortened(brief, _FEW)}", mark_of(dish)
 
 
 def _spans(plan: Plan, timetable: Timetable, lines: Sequence[Line]) -> list[_Span]:

@@ -7,16 +7,14 @@ import re
 from core.food.allergens import guest_cautions
 from core.plan.kitchen import StationKind
 from core.plan.plan import Plan
+from core.safety import RuleSet
 from core.sheets.contents import allergens_of
+from core.sheets.limits import limits_of
 from core.sheets.words import plain, shortened
 
 _DONE = (
     "Times say when to look. A probe in the thickest part and your own judgement say when it is done; core "
     "temperatures on this sheet are the ones written in the plan."
-)
-_COOLING = (
-    "Cooling: 57 to 21 °C within 2 h, and to 5 °C within 6 h in all; holding hot: 57 °C or more (US FDA Food "
-    "Code 2022, 3-501.14 and 3-501.16; in the UK 63 °C or more). Write the temperatures down."
 )
 _RAW = (
     "Raw meat, poultry and fish stand below what is ready to eat, and have boards and knives of their own "
@@ -51,22 +49,30 @@ _ASKED = (
     (re.compile(r"\b(?:canning|bottling|seal(?:ed)? jars?|preserv|confit)", re.IGNORECASE), _JARS),
 )
 """Cautions that stand where the plan speaks of it, in any word of a dish, a step or an ingredient."""
+_AT_WORK = frozenset({_OIL, _PRESSURE})
 _NAME = 40
 _OVER_FIRE = frozenset({StationKind.GRILL, StationKind.SMOKER})
 
 
-def cautions(plan: Plan, *, brief: bool = False) -> tuple[str, ...]:
+def cautions(
+    plan: Plan, *, brief: bool = False, at_work: bool = True, limits: bool = True, rules: RuleSet | None = None
+) -> tuple[str, ...]:
     """Return the usual cautions, allergens noted, what speaks against dishes for guests, and who has the last word.
 
-    `brief`: without what is said of allergens and guests, for sheets on which nobody is served.
+    `brief`: without what is said of allergens and guests, for sheets on which nobody is served; `at_work` False:
+    without what is said of fire, hot oil and pressure, for sheets beside which nobody cooks; `limits` False: without
+    those of cooling and holding, for a sheet that has them. `rules`: whose limits, by default of the plan's set.
     """
     noted: dict[str, list[str]] = {}
     for dish in plan.menu.dishes:
         for allergen in allergens_of(dish):
             noted.setdefault(allergen.casefold(), []).append(shortened(dish.name, _NAME) or dish.id)
+    warm = limits_of(plan, rules).told if limits else ""
+    warm = f"{warm} Write the temperatures down." if warm else ""
     coals = any(station.is_fire or station.kind in _OVER_FIRE for station in plan.kitchen.stations)
-    asked = [caution for words, caution in _ASKED if _speaks_of(plan, words)]
-    found = [_DONE, _COOLING, _RAW, *([_COALS] if coals else []), *asked]
+    coals = coals and at_work
+    asked = [each for words, each in _ASKED if (at_work or each not in _AT_WORK) and _speaks_of(plan, words)]
+    found = list(filter(None, (_DONE, warm, _RAW, _COALS if coals else "", *asked)))
     if brief:
         return (*found, _DEFER)
     if noted:

@@ -14,13 +14,19 @@ _MOST_MARKS = 14
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """Something in a lane during [start, end), minutes from plating; `tall` lanes high; `dark` to be seen first."""
+    """Something in a lane during [start, end), minutes from plating; `tall` lanes high; `dark` to be seen first.
+
+    `shorter` are labels for blocks with no room for the whole one, the longest first; `until` the minute to which its
+    lanes stay free after it, where a label may stand that does not fit inside.
+    """
 
     start: int
     end: int
     label: str
     tall: int = 1
     dark: bool = False
+    shorter: tuple[str, ...] = ()
+    until: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +54,7 @@ def chart(plan: Plan, start: int, end: int, lanes: Iterable[Lane]) -> Chart:
     end = max(end, start + 2 * _HOUR)
     every = -(-(end - start) // (_HOUR * _MOST_MARKS)) * _HOUR
     hours = tuple((at, clock_at(plan, at)[:5]) for at in range(start, end + 1, every))
-    return Chart(start, end, hours, tuple(_cut(lane, start, end) for lane in lanes))
+    return Chart(start, end, hours, _with_room([_cut(lane, start, end) for lane in lanes], end))
 
 
 def _cut(lane: Lane, start: int, end: int) -> Lane:
@@ -59,6 +65,24 @@ def _cut(lane: Lane, start: int, end: int) -> Lane:
             for each in lane.blocks
             if each.start < end and each.end > start
         ),
+    )
+
+
+def _with_room(lanes: Sequence[Lane], end: int) -> tuple[Lane, ...]:
+    """Tell each block until when nothing follows it in its lanes."""
+    whole = [(number, block) for number, lane in enumerate(lanes) for block in lane.blocks]
+
+    def until(number: int, block: Block) -> int:
+        later = [
+            each.start
+            for at, each in whole
+            if each.start >= block.end and at < number + block.tall and number < at + each.tall
+        ]
+        return min(later, default=end)
+
+    return tuple(
+        replace(lane, blocks=tuple(replace(block, until=until(number, block)) for block in lane.blocks))
+        for number, lane in enumerate(lanes)
     )
 
 

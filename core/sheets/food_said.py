@@ -5,7 +5,7 @@ from __future__ import annotations
 from core.measures.refusal import Refusal
 from core.measures.words import join_words, plural
 from core.plan.plan import Plan
-from core.safety import food_report
+from core.safety import RuleSet, food_report
 from core.sheets.words import plain
 from core.timetable.timetable import Timetable
 
@@ -13,10 +13,13 @@ _MOST = 6
 """Limits named one by one; the window and `cookday check` name them all."""
 
 
-def food_said(plan: Plan, timetable: Timetable) -> tuple[str, ...]:
-    """Return cautions about this very plan: limits it breaks with their source, food served raw, guests at risk."""
+def food_said(plan: Plan, timetable: Timetable, rules: RuleSet | None = None) -> tuple[str, ...]:
+    """Return cautions about this very plan: limits it breaks with their source, food served raw, guests at risk.
+
+    `rules` None: the shipped set that the plan chose.
+    """
     try:
-        report = food_report(plan, timetable)
+        report = food_report(plan, timetable, rules)
     except Refusal as refusal:
         return (f"Food limits were not looked at: {plain(str(refusal))}", *_at_risk(plan))
     found = [f"Food limit: {plain(each.sentence)} ({plain(each.source)})" for each in report.over[:_MOST]]

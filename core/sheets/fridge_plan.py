@@ -11,7 +11,7 @@ from core.measures.words import join_words
 from core.plan.ids import StepId
 from core.plan.kitchen import COLD, Station
 from core.plan.plan import Plan
-from core.sheets.beside import mark_of
+from core.sheets.beside import marks_of
 from core.sheets.chart import Block, Chart, Lane, chart, stacked
 from core.sheets.places import shelf_name, station_name
 from core.sheets.step_words import done_as
@@ -36,7 +36,7 @@ class Standing:
     out: str
     code: str
     dish: str
-    mark: str
+    marks: tuple[str, ...]
     what: str
     shelf: str
     index: int | None
@@ -97,7 +97,7 @@ def _standing(plan: Plan, book: Book, station: Station) -> list[Standing]:
         before = found[goes_on]
         found[goes_on] = Standing(
             before.start, one.end, before.clock, when(plan, one.end, before.start), before.code, before.dish,
-            before.mark, before.what, before.shelf, before.index, before.raw or one.raw, (*before.steps, *one.steps),
+            before.marks, before.what, before.shelf, before.index, before.raw or one.raw, (*before.steps, *one.steps),
         )  # fmt: skip
     return found
 
@@ -113,7 +113,7 @@ def _stands(plan: Plan, station: Station, thing: Thing) -> Standing:
         when(plan, thing.end, thing.start),
         shortened(dish.code, 8),
         shortened(dish.name, _DISH) or dish.id,
-        mark_of(dish),
+        marks_of(dish),
         shortened(done_as(step), _WHAT) + _goes_to(plan, thing),
         shelf,
         index,
@@ -154,11 +154,14 @@ def _lanes(station: Station, here: list[Standing]) -> Iterable[Lane]:
     for index in reversed(range(max(1, len(station.shelves)))):
         own = [each for each in here if (each.index or 0) == index]
         name = shelf_name(station, index) if len(station.shelves) > 1 else station_name(station)
-        blocks = [
-            Block(each.start, each.end, f"{'RAW ' if each.raw else ''}{each.mark} {each.dish}", dark=each.raw)
-            for each in own
-        ]
+        blocks = [_block(each) for each in own]
         yield from stacked(name, blocks, 1)
+
+
+def _block(each: Standing) -> Block:
+    raw = "RAW " if each.raw else ""
+    label, *shorter = (f"{raw}{mark}" for mark in each.marks)
+    return Block(each.start, each.end, label, dark=each.raw, shorter=(*shorter, each.marks[-1]))
 
 
 def _fullest(plan: Plan, timetable: Timetable, station: Station, start: int, end: int) -> str:
@@ -169,35 +172,30 @@ def _fullest(plan: Plan, timetable: Timetable, station: Station, start: int, end
         area = station.shelves[index].area
         if there and area > 0:
             most = max(there, key=lambda each: (each.amount, -each.start))
-            name = shelf_name(station, index) if len(station.shelves) > 1 else "it"
+            name = f"{shelf_name(station, index)} " if len(station.shelves) > 1 else ""
             at = max(most.start, start)
-            told.append(f"{name} {-(-100 * most.amount // area)} % at {clock_at(plan, at)}")
+            told.append(f"{name}{-(-100 * most.amount // area)} % at {clock_at(plan, at)}")
     return f"Fullest: {join_words(told)}." if told else ""
 
 
-COLUMNS = (
+_COLUMNS = (
     Column("", Look.TICK),
-    Column("in", Look.STRONG),
+    Column("in", Look.TIME),
     Column("out", Look.TEXT),
-    Column("what stands there", Look.THING, share=1.6),
-    Column("shelf", Look.TEXT, share=0.7),
-    Column("mind", Look.STRONG, wide=34),
+    Column("what stands there", Look.THING, share=1.8),
 )
+_SHELF = Column("shelf", Look.THING, share=1)
+_MIND = Column("mind", Look.THING, share=1)
+_RAW = "RAW: below what is ready to eat"
 
 
 def fridge_group(day: FridgeDay) -> Group:
-    """Return what goes in on a day as rows, the raw marked."""
-    rows = tuple(
-        Row(
-            (
-                "",
-                each.clock,
-                each.out,
-                f"{f'{each.code} {each.dish}'.strip()}\n{each.what}",
-                each.shelf,
-                "RAW: below what is ready to eat" if each.raw else "",
-            )
-        )
-        for each in day.goes_in
-    )
-    return Group(day.title, rows, day.about, columns=COLUMNS)
+    """Return what goes in on a day as rows, the raw marked; shelves have a column only where there are some."""
+    last = (_SHELF,) if any(each.shelf for each in day.goes_in) else ()
+    last = last or ((_MIND,) if any(each.raw for each in day.goes_in) else ())
+    rows = []
+    for each in day.goes_in:
+        what = f"{f'{each.code} {each.dish}'.strip()}\n{each.what}"
+        where = "\n".join(filter(None, (each.shelf, _RAW if each.raw else "")))
+        rows.append(Row(("", each.clock, each.out, what, where)[: len(_COLUMNS) + len(last)]))
+    return Group(day.title, tuple(rows), day.about, columns=(*_COLUMNS, *last))

@@ -77,16 +77,16 @@ def order_table(sheet: OrderSheet) -> TableSheet:
     """Return the order list as rows: tick, buy, needed, on hand, for what."""
     columns = (
         Column("", Look.TICK),
-        Column("buy", Look.STRONG, share=1.2),
+        Column("buy", Look.STRONG, share=1.1),
         Column("needed", Look.TEXT),
         Column("on hand", Look.TEXT),
-        Column("for, by", Look.TEXT, share=1.6),
+        Column("for, by", Look.SMALL, share=1.75),
     )
     groups = [
         Group(f"Buy on {trip.day}", tuple(_banded(trip.rows)), plural(len(trip.rows), "thing")) for trip in sheet.trips
     ]
     if sheet.at_home:
-        home = (Column("", Look.TICK), Column("in the house already", Look.TEXT, share=1))
+        home = (Column("", Look.TICK), Column("in the house already", Look.SMALL, share=1))
         rows = tuple(Row(("", each)) for each in sheet.at_home)
         groups.append(Group("Look that it is there, and enough", rows, columns=home))
     fresh = ("How long fresh things keep is what is usual; the date on the pack goes before it.",) if groups else ()

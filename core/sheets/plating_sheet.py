@@ -13,6 +13,7 @@ from core.plan.menu import Dish
 from core.plan.plan import Plan
 from core.sheets.following import waits
 from core.sheets.lines import Act, Line, Served
+from core.sheets.names import who_width
 from core.sheets.prep_list import LAST_MINUTES
 from core.sheets.run_sheet import day_lines
 from core.sheets.table import Column, Group, Look, Row, TableSheet
@@ -21,8 +22,6 @@ from core.timetable.timetable import Timetable
 
 _TOGETHER = 15
 _WAITS = re.compile(r"(then )?waits ")
-_FEW = 3
-"""So many dishes still stand below the last minutes, not on a page of their own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,39 +120,43 @@ _LINES = (
     Column("", Look.TICK),
     Column("to go", Look.STRONG),
     Column("time", Look.TIME),
-    Column("what to do", Look.THING, share=1.6),
-    Column("mind", Look.TEXT, share=1.2),
-    Column("who", Look.STRONG, wide=22),
+    Column("what to do", Look.THING, share=1.5),
+    Column("mind", Look.SMALL, share=1.3),
 )
 _DISHES = (
     Column("", Look.TICK),
     Column("out", Look.TIME),
-    Column("dish", Look.THING, share=1.2),
-    Column("from", Look.TEXT, share=0.8),
-    Column("how it goes out", Look.TEXT, share=1.3),
-    Column("allergens, not for", Look.THING, share=1.0),
+    Column("dish", Look.THING, share=1.4),
+    Column("from", Look.SMALL, share=0.7),
+    Column("how it goes out", Look.TEXT, share=1.2),
+    Column("allergens, not for", Look.STRONG, share=0.9),
 )
 
 
 def plating_table(courses: tuple[PlatingCourse, ...]) -> TableSheet:
     """Return two groups for each course: the last minutes, and what goes out."""
     groups = []
+    names = [line.who for course in courses for line in course.lines]
+    columns = (*_LINES, Column("who", Look.SMALL, wide=who_width(names)))
     for course in courses:
         if course.lines:
             rows = tuple(_last(line) for line in course.lines)
             title = f"{course.title}, the last {show_minutes(LAST_MINUTES)} before {course.clock}"
-            groups.append(Group(title, rows, columns=_LINES, alone=True))
+            groups.append(Group(title, rows, columns=columns, alone=True))
         if course.dishes:
             rows = tuple(_dish(each) for each in course.dishes)
             title = f"{course.title}, out at {course.clock}"
             about = "close it only when every line is ticked"
-            groups.append(Group(title, rows, about, columns=_DISHES, alone=not course.lines or len(rows) > _FEW))
+            groups.append(
+                Group(title, rows, about, alone=not course.lines, together=True, serving=True, columns=_DISHES)
+            )
     return TableSheet(_LINES, tuple(groups), empty="No dish is served, so nothing is plated.")
 
 
 def _last(line: LastMinute) -> Row:
-    what = f"{line.act} {line.does}".strip()
-    dish = f"{line.code} {line.dish}".strip() if line.act not in ("OUT", "OFF", "READY") else ""
+    ends = line.act in ("OUT", "OFF", "READY") and line.dish  # what is to be done names the dish itself
+    what = " ".join(filter(None, (line.act, line.code if ends else "", line.does)))
+    dish = "" if ends else f"{line.code} {line.dish}".strip()
     said = "\n".join(filter(None, (what, dish)))
     to_go = show_minutes(line.to_go) if line.to_go else "now"
     mind = " · ".join(each for each in line.details if not _WAITS.match(each))

@@ -1,5 +1,6 @@
-"""The prep list: what is made ready before the last half hour, by day and by dish, in the order in which it starts.
+"""The prep list: what is made ready before the last half hour, by day, in the order in which it must start.
 
+What follows of one dish within the hour stands under its name, which comes again for what starts later.
 On days before plating's everything is prep; on the day itself what hands do off the heat, up to half an hour before
 its course. What comes after that is on the plating sheet.
 """
@@ -20,6 +21,7 @@ from core.plan.plan import Plan
 from core.plan.runs import vessel_runs
 from core.sheets.following import waits
 from core.sheets.lines import Act, Line
+from core.sheets.names import who_width
 from core.sheets.places import kinds_of, place_of, vessel_words
 from core.sheets.run_sheet import day_lines
 from core.sheets.table import Column, Group, Look, Row, TableSheet
@@ -29,6 +31,8 @@ from core.timetable.timetable import Placed, Timetable
 
 LAST_MINUTES = 30
 """What begins later before a course than this many minutes is plating's."""
+_GAP = 60
+"""Minutes between two starts of a dish's work from which on it is told apart, after other dishes' work before it."""
 _HOT = HEATED | {StationKind.BURNER}
 _ITEM = 80
 
@@ -52,7 +56,7 @@ class PrepLine:
 
 @dataclass(frozen=True, slots=True)
 class PrepDish:
-    """What of one dish is prepared on a day; `also` are ingredients that no step of its names."""
+    """What of one dish is prepared without a long break; `also` are ingredients that no step of its names."""
 
     code: str
     dish: str
@@ -62,7 +66,7 @@ class PrepDish:
 
 @dataclass(frozen=True, slots=True)
 class PrepDay:
-    """The dishes of a day, the one that starts first before the others."""
+    """What is prepared on a day in the order in which it starts; a dish may come again."""
 
     day: date
     title: str
@@ -73,17 +77,16 @@ class PrepDay:
 def prep_list(plan: Plan, timetable: Timetable, of: Whose = EVERYBODY) -> tuple[PrepDay, ...]:
     """Return the days with something to prepare, for everybody or for one copy."""
     fetched = _fetched(plan, timetable)
-    days: dict[date, dict[str, list[PrepLine]]] = {}
+    days: dict[date, list[PrepLine]] = {}
     for line in copy_for(day_lines(plan, timetable), timetable, of):
         if line.step is None or not line.begins:
             continue
         placed = timetable.at[line.step, line.load]
         if _is_prep(plan, line, placed):
-            dish = plan.dish_of[line.step]
-            day = days.setdefault(plan.wall(line.at).date(), {})
-            day.setdefault(dish.id, []).append(_line(plan, timetable, line, placed, fetched))
+            found = _line(plan, timetable, line, placed, fetched)
+            days.setdefault(plan.wall(line.at).date(), []).append(found)
     told: set[str] = set()
-    return tuple(_day(plan, day, dishes, told) for day, dishes in sorted(days.items()))
+    return tuple(_day(plan, day, lines, told) for day, lines in sorted(days.items()))
 
 
 def _is_prep(plan: Plan, line: Line, placed: Placed) -> bool:
@@ -94,17 +97,31 @@ def _is_prep(plan: Plan, line: Line, placed: Placed) -> bool:
     return by_hand and placed.start < min(0, course) - LAST_MINUTES
 
 
-def _day(plan: Plan, day: date, dishes: dict[str, list[PrepLine]], told: set[str]) -> PrepDay:
+def _day(plan: Plan, day: date, lines: list[PrepLine], told: set[str]) -> PrepDay:
     found = []
-    for dish in (plan.dishes[each] for each in plan.dishes if each in dishes):
+    for own in _blocks(plan, lines):
+        dish = plan.dish_of[own[0].step]
         named = {step.id for step in dish.steps}
         loose = [each for each in dish.ingredients if each.step not in named]
         also = () if dish.id in told else tuple(needed(dish, each) for each in loose)
         told.add(dish.id)
         name = shortened(dish.name, _ITEM) or dish.id
-        found.append(PrepDish(shortened(dish.code, 8), name, tuple(dishes[dish.id]), also))
-    found.sort(key=lambda each: each.lines[0].at)
+        found.append(PrepDish(shortened(dish.code, 8), name, tuple(own), also))
     return PrepDay(day, day_name(day), day_about(plan, day), tuple(found))
+
+
+def _blocks(plan: Plan, lines: list[PrepLine]) -> list[list[PrepLine]]:
+    """Return the lines of a day as pieces of work of one dish, the one that starts first before the others."""
+    found: list[list[PrepLine]] = []
+    for line in lines:
+        dish = plan.dish_of[line.step]
+        open_ = (each for each in found if plan.dish_of[each[0].step] is dish and line.at - each[-1].at <= _GAP)
+        block = next(open_, None)
+        if block is None:
+            found.append([line])
+        else:
+            block.append(line)
+    return found
 
 
 def _line(
@@ -151,16 +168,16 @@ def needed(dish: Dish, line: Ingredient) -> str:
 
 
 def prep_table(days: tuple[PrepDay, ...]) -> TableSheet:
-    """Return the prep list as rows: number in the order of the day, start, item, needed, on hand, in what, who."""
+    """Return the prep list as rows in the order of the day: start, item, needed, on hand, in what, who."""
+    names = [line.who for day in days for dish in day.dishes for line in dish.lines]
     columns = (
         Column("", Look.TICK),
-        Column("no.", Look.TEXT),
-        Column("start", Look.TIME),
-        Column("item, in the order of work", Look.TEXT, share=1.35),
-        Column("needed", Look.TEXT, share=1.0),
-        Column("on hand", Look.BLANK, wide=16),
-        Column("in, at", Look.TEXT, share=0.8),
-        Column("who", Look.TEXT, wide=25),
+        Column("start", Look.TIME, wide=17),
+        Column("item, in the order of work", Look.THING, share=1.15),
+        Column("needed", Look.TEXT, share=1.4),
+        Column("on hand", Look.BLANK, wide=15),
+        Column("in, at", Look.SMALL, share=0.7),
+        Column("who", Look.SMALL, wide=who_width(names)),
     )
     return TableSheet(
         columns,
@@ -170,16 +187,15 @@ def prep_table(days: tuple[PrepDay, ...]) -> TableSheet:
 
 
 def _rows(day: PrepDay) -> list[Row]:
-    order = sorted((line.at, str(line.step), line.load) for dish in day.dishes for line in dish.lines)
     rows = []
     for dish in day.dishes:
         also = f"also: {', '.join(dish.also)}" if dish.also else ""
         rows.append(Row(tuple(filter(None, (f"{dish.code} {dish.dish}".strip(), also))), band=True))
         for line in dish.lines:
-            number = order.index((line.at, str(line.step), line.load)) + 1
             kept = "; ".join(dict.fromkeys(f"then {each.partition(', can wait')[0]}" for each in line.kept))
             told = f"{line.does}\n{', '.join(filter(None, (show_minutes(line.minutes), kept)))}"
             start = f"{line.clock}\n{line.tminus}"
-            needs, places = "\n".join(line.needed), "\n".join(line.places)
-            rows.append(Row(("", str(number), start, told, needs, "", places, line.who)))
+            # Without ingredients what is done has their room, and no box to write what is on hand.
+            cells = ("", start, told, "\n".join(line.needed), "", "\n".join(line.places), line.who)
+            rows.append(Row(cells, over=(0, 0) if line.needed else (2, 2)))
     return rows

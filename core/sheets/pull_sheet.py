@@ -13,17 +13,17 @@ _TICK = Column("", Look.TICK)
 _VESSELS = (
     _TICK,
     Column("pull", Look.STRONG),
-    Column("what", Look.TEXT, share=1.1),
+    Column("what", Look.TEXT, share=1.35),
     Column("from", Look.STRONG),
-    Column("most at once", Look.TEXT, share=0.8),
-    Column("for", Look.TEXT, share=1.6),
+    Column("most at once", Look.SMALL, share=0.8),
+    Column("for", Look.SMALL, share=1.5),
 )
-_PANS = (_TICK, Column("tin or pan", Look.STRONG, share=1), Column("for", Look.TEXT, share=2))
+_PANS = (_TICK, Column("tin or pan", Look.STRONG, share=1), Column("for", Look.SMALL, share=2))
 _TABLE = (
     _TICK,
-    Column("dish", Look.STRONG, share=1.2),
+    Column("dish", Look.STRONG, share=1.6),
     Column("at", Look.STRONG),
-    Column("how it comes to the table", Look.TEXT, share=1.6),
+    Column("how it comes to the table", Look.SMALL, share=1.4),
 )
 
 
@@ -32,7 +32,7 @@ def pull_table(plan: Plan, pulled: PullList) -> TableSheet:
     clock = clock_of(plan)
     groups = []
     if pulled.vessels:
-        rows = tuple(_row(each, plan) for each in pulled.vessels)
+        rows = tuple(_row(each, plan) for each in sorted(pulled.vessels, key=lambda each: each.first))
         groups.append(Group("Vessels and tools", rows, columns=_VESSELS))
     if pulled.pans:
         rows = tuple(Row(("", plain(pan), plain(dish))) for dish, pan in pulled.pans)

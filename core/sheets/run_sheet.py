@@ -8,6 +8,7 @@ from datetime import date
 
 from core.measures.words import counted, join_words
 from core.plan.plan import Plan
+from core.safety import RuleSet
 from core.sheets.beside import with_beside
 from core.sheets.cautions import cautions
 from core.sheets.fire_lines import fire_lines
@@ -36,11 +37,12 @@ def run_sheet(
     *,
     of: Whose = EVERYBODY,
     found: tuple[str, ...] | None = None,
+    rules: RuleSet | None = None,
 ) -> RunSheet:
     """Return the run sheet of a timetable; it names the clashes that remain (found here unless given).
 
     `of`: whose copy. `found`: cautions about this very plan, by default what it breaks of food limits; they
-    stand before the usual ones.
+    stand before the usual ones. `rules`: the set of food rules, by default the shipped one that the plan chose.
     """
     if clashes is None:
         clashes = clashes_of(plan, timetable)
@@ -54,7 +56,7 @@ def run_sheet(
         tuple(_day(plan, timetable, day, tuple(lines), of) for day, lines in sorted(days.items())),
         _courses(plan),
         tuple(plain(clash.sentence) for clash in clashes) if timetable.placed else (),
-        (*(food_said(plan, timetable) if found is None else found), *cautions(plan)),
+        (*(food_said(plan, timetable, rules) if found is None else found), *cautions(plan, rules=rules)),
         of.name,
     )
 

@@ -8,13 +8,14 @@ from datetime import date, datetime, timedelta
 from math import gcd
 
 from core.measures.clock import offset_of
+from core.measures.heat import show_heat
 from core.measures.minutes import show_minutes
 from core.measures.words import plural
 from core.plan.check_words import unit_word
 from core.plan.ids import StationId, StepId
 from core.plan.kitchen import HEATED, Station, StationKind
 from core.plan.plan import Plan
-from core.sheets.beside import mark_of
+from core.sheets.beside import marks_of
 from core.sheets.chart import Block, Chart, Lane, chart, stacked
 from core.sheets.dial import with_dial
 from core.sheets.fire_lines import fire_lines
@@ -120,11 +121,16 @@ def _midnight(plan: Plan, day: date) -> int:
 
 def _lanes(plan: Plan, book: Book, station: Station, things: list[Thing]) -> Iterable[Lane]:
     heats = [
-        Block(each.start, each.end, with_dial(station, each.setting))
+        Block(
+            each.start,
+            each.end,
+            with_dial(station, each.setting),
+            shorter=(show_heat(each.setting), f"{each.setting}°"),
+        )
         for each in plateaus(plan, book.timetable, station.id)
     ]
     heats += [
-        Block(each.start, each.end, "heat up", dark=True)
+        Block(each.start, each.end, "heat up", dark=True, shorter=("heat", "up"))
         for each in book.heatings_at.get(station.id, ())
         if each.end > each.start
     ]
@@ -133,18 +139,22 @@ def _lanes(plan: Plan, book: Book, station: Station, things: list[Thing]) -> Ite
         yield from stacked(f"{name}, °C", heats, 1)
     # Where all take two grate places or eight at a time, a lane is two or eight of them.
     share = gcd(station.units, *(thing.spot.units for thing in things)) or 1
-    blocks = [
-        Block(each.start, each.end, _mark(plan, each), min(each.spot.units, station.units) // share) for each in things
-    ]
+    blocks = []
+    for each in things:
+        label, *shorter = _marks(plan, each)
+        tall = min(each.spot.units, station.units) // share
+        blocks.append(Block(each.start, each.end, label, tall, shorter=tuple(shorter)))
     used = station.units // share
     label = plural(station.units, unit_word(station.kind)) if heats else name
     yield from stacked(capital(label), blocks, used)
 
 
-def _mark(plan: Plan, thing: Thing) -> str:
+def _marks(plan: Plan, thing: Thing) -> tuple[str, ...]:
+    """Return what may stand in a block, the longest first."""
     dish = plan.dish_of[thing.step]
     wait = " (waits)" if thing.waiting is not None else ""
-    return f"{mark_of(dish)} {shortened(dish.name, _DISH)}{wait}"
+    whole, brief, *less = marks_of(dish)
+    return f"{whole}{wait}", f"{brief}{wait}", *less
 
 
 def _lines(plan: Plan, book: Book, told: list[Line], stations: tuple[Station, ...]) -> Iterable[StationLine]:

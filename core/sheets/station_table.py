@@ -2,31 +2,37 @@
 
 from __future__ import annotations
 
+from core.sheets.names import brief_names, who_width
 from core.sheets.station_sheet import StationDay, StationLine
 from core.sheets.table import Column, Group, Look, Row
 
-COLUMNS = (
+_COLUMNS = (
     Column("", Look.TICK),
-    Column("in", Look.STRONG),
+    Column("in", Look.TIME),
     Column("out", Look.THING),
-    Column("what", Look.THING, share=1.7),
-    Column("°C, where", Look.TEXT, share=0.8),
-    Column("look, done when", Look.TEXT, share=1.1),
-    Column("who", Look.TEXT, wide=23),
-    Column("real out", Look.BLANK, wide=17),
+    Column("what", Look.THING, share=1.6),
+    Column("°C, where", Look.TEXT, share=0.75),
+    Column("look, done when", Look.SMALL, share=1.25),
 )
+_REAL = Column("real out", Look.BLANK, wide=16)
 
 
 def station_group(day: StationDay) -> Group:
     """Return a day's lines as a group."""
-    return Group(day.title, tuple(_row(line) for line in day.lines), day.about, columns=COLUMNS)
+    who = Column("who", Look.SMALL, wide=who_width(line.who for line in day.lines))
+    brief = brief_names(line.dish for line in day.lines if line.dish)
+    told: set[str] = set()
+    rows = []
+    for line in day.lines:
+        rows.append(_row(line, brief.get(line.dish, "") if line.dish in told else line.dish))
+        told.add(line.dish)
+    return Group(day.title, tuple(rows), day.about, columns=(*_COLUMNS, who, _REAL))
 
 
-def _row(line: StationLine) -> Row:
+def _row(line: StationLine, dish: str) -> Row:
     if not line.dish:
-        said = " · ".join((f"{line.act} {line.what}".strip(), *line.details))
-        return Row(("", line.clock, "", said, "", "", line.who, ""))
-    dish = f"{line.code} {line.dish}".strip()
-    return Row(
-        ("", line.clock, line.out, f"{dish}\n{line.what}", line.place, "\n".join(line.details), line.who, "")
-    )
+        # What is set has the room of what is cooked, where and how long.
+        said = "\n".join(filter(None, (f"{line.act} {line.what}".strip(), " · ".join(line.details))))
+        return Row(("", line.clock, "", said, "", "", line.who, ""), over=(3, 2))
+    said = f"{line.code} {dish}".strip()
+    return Row(("", line.clock, line.out, f"{said}\n{line.what}", line.place, "\n".join(line.details), line.who, ""))

@@ -111,8 +111,12 @@ class StepLines:
         )
 
     def _ends_quietly(self, placed: Placed, finish: Act) -> bool:
-        """Return whether nobody need do anything when a load's time is over: it goes on, or waits where it is."""
-        if finish is not Act.READY:
+        """Return whether nobody need do anything when a load's time is over: it goes on, or waits where it is.
+
+        Where the probe is to be read, somebody comes for that.
+        """
+        done = self.plan.steps[placed.step].doneness
+        if finish is not Act.READY or (done is not None and done.core is not None):
             return False
         return waits_there(self.plan, self.timetable, placed) or not waits(self.plan, self.timetable, placed)
 

@@ -20,9 +20,9 @@ from core.timetable.timetable import Timetable
 _HOUR = 60
 _MOST_HOURS = 13
 _PLACES = 3
-_LABELS = 22
+_LABELS = 17
 """So many settings can be read side by side."""
-_NAME = 14
+_NAME = 16
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +74,8 @@ def _rows(plan: Plan, timetable: Timetable, start: int, end: int, cook: CookId |
     for station in heated:
         bars = cut(load_curve(plan, timetable, station.id), station.units, start, end)
         if bars and len(shown) < _PLACES:
-            name, apart = shortened(station_name(station), _NAME), (end - start) // _LABELS
+            name = shortened(station_name(station).partition(",")[0], _NAME)
+            apart = (end - start) // _LABELS
             shown.append(StripRow(name, _told(plan, timetable, station.id, bars, apart)))
     yield from shown
     burners = plan.kitchen.of_kind(StationKind.BURNER)

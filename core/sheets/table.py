@@ -7,13 +7,14 @@ from enum import StrEnum
 
 
 class Look(StrEnum):
-    """How the cells of a column are set. In TIME and THING the first line is large or bold, the rest below it."""
+    """How the cells of a column are set. In TIME and THING the first line is large or bold, the rest small below it."""
 
     TICK = "tick"
     BLANK = "blank"
     TIME = "time"
     THING = "thing"
     TEXT = "text"
+    SMALL = "small"
     STRONG = "strong"
 
 
@@ -29,20 +30,29 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One row, a text for each column. A band goes over all columns and is repeated where its rows go on."""
+    """One row, a text for each column. A band goes over all columns and is repeated where its rows go on.
+
+    `over`: the cell of this number goes over so many columns more (number, how many); theirs are empty.
+    """
 
     cells: tuple[str, ...]
     band: bool = False
+    over: tuple[int, int] = (0, 0)
 
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Rows under a heading; `alone` begins a page."""
+    """Rows under a heading; `alone` begins a page, `together` stays on one if it is not too long for that.
+
+    `serving` has a black band for its heading, as serving has on the run sheet.
+    """
 
     title: str
     rows: tuple[Row, ...]
     about: str = ""
     alone: bool = False
+    together: bool = False
+    serving: bool = False
     columns: tuple[Column, ...] = ()
 
 

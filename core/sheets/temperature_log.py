@@ -1,7 +1,8 @@
 """The temperature log: what is measured when, its limit, and boxes for the reading, what was done if missed, by whom.
 
-Core temperatures are those of the plan. Cooling and holding: US FDA Food Code 2022, 3-501.14 and 3-501.16; reheating
-3-403.11. What cools, is reheated or held hot is told by the plan's food care, else by a step's first word or its place.
+Core temperatures are those of the plan. Limits of cooling, holding and reheating are rows of the set of food rules
+that the plan holds to, each with its source; what such a set has no row for is not read. What cools, is reheated or
+held hot is told by the plan's food care, else by a step's first word or its place.
 """
 
 from __future__ import annotations
@@ -20,25 +21,26 @@ from core.plan.menu import Link, LinkKind
 from core.plan.plan import Plan
 from core.plan.step import Holding, Step
 from core.sheets.following import goes_on
+from core.sheets.limits import Limit, Limits, limits_of
 from core.sheets.lines import Act
+from core.sheets.names import brief_names
 from core.sheets.places import kinds_of, station_name
 from core.sheets.run_sheet import day_lines
 from core.sheets.step_words import done_as
 from core.sheets.table import Column, Group, Look, Row, TableSheet
-from core.sheets.words import clock_at, day_about, day_name, shortened
+from core.sheets.words import clock_at, day_about, day_name, plain, shortened
 from core.timetable.timetable import Placed, Timetable
 
-TO_21, TO_5 = 120, 360
-"""Minutes from 57 °C in which food is to be at 21 °C and at 5 °C."""
 HOLD_EVERY = 60
 """Minutes between two readings of food held hot; every 30 to 60 is common practice."""
 _LONG_HOLD = 30
 _PLAN = "plan"
-_CODE = "FDA Food Code 2022"
+_PRACTICE = "common practice"
 _WORDS = {
     **dict.fromkeys(("cool", "chill", "shock", "ice"), Effect.COOL),
     **dict.fromkeys(("reheat", "re-heat", "rewarm"), Effect.REHEAT),
 }
+_FROZEN = Limit("frozen hard, −18 °C", _PRACTICE, _PRACTICE)
 _ENDS = frozenset({Act.OUT, Act.OFF, Act.READY})
 _COOLING = frozenset({Effect.COOL, Effect.COOL_IN_ICE})
 _HOT = HEATED | {StationKind.BURNER}
@@ -69,9 +71,9 @@ class LogDay:
     readings: tuple[Reading, ...]
 
 
-def temperature_log(plan: Plan, timetable: Timetable) -> tuple[LogDay, ...]:
-    """Return all readings by day."""
-    found = _Readings(plan, timetable)
+def temperature_log(plan: Plan, timetable: Timetable, limits: Limits | None = None) -> tuple[LogDay, ...]:
+    """Return all readings by day; `limits` None: those of the plan's set of food rules."""
+    found = _Readings(plan, timetable, limits or limits_of(plan))
     found.cores()
     for placed in timetable.placed:
         step = plan.steps[placed.step]
@@ -86,7 +88,7 @@ def temperature_log(plan: Plan, timetable: Timetable) -> tuple[LogDay, ...]:
     for reading in sorted(found.all, key=lambda each: (each.at, each.limit)):
         days.setdefault(plan.wall(reading.at).date(), []).append(reading)
     for day, readings in days.items():
-        readings[:0] = _cold_places(plan, timetable, day)
+        readings[:0] = _cold_places(plan, timetable, day, found.limits)
     return tuple(LogDay(day_name(day), day_about(plan, day), tuple(own)) for day, own in sorted(days.items()))
 
 
@@ -142,32 +144,38 @@ def _goes_cold(plan: Plan, timetable: Timetable, steps: set[StepId]) -> bool:
 class _Readings:
     plan: Plan
     timetable: Timetable
+    limits: Limits
     all: list[Reading] = field(default_factory=list)
 
     def cores(self) -> None:
-        """Read where the run sheet asks for the probe; of what is reheated the code's limit stands beside it."""
+        """Read where the run sheet asks for the probe; of what is reheated the set's limit stands beside it."""
         for line in day_lines(self.plan, self.timetable):
             if line.core is None or line.step is None:
                 continue
             step = self.plan.steps[line.step]
             placed = self.timetable.at[line.step, line.load]
             limit, source = f"core {line.core} °C", _PLAN
-            if effect_of(step) is Effect.REHEAT:
-                limit, source = f"core {line.core} °C; reheating: 74 °C within 2 h", f"{_PLAN}; {_CODE}, 3-403.11"
+            again = self.limits.reheating if effect_of(step) is Effect.REHEAT else None
+            if again is not None:
+                limit, source = f"{limit}; reheating: {again.said}", again.source
             at = line.at if line.act in _ENDS else placed.end
             self._add(at, placed, done_as(step, placed.way), limit, source)
 
     def cooling(self, placed: Placed, step: Step) -> None:
-        """Read at the start, after 2 h and after 6 h, however long the step itself is."""
-        what, source = done_as(step, placed.way), f"{_CODE}, 3-501.14"
-        self._add(placed.start, placed, f"start of cooling: {what}", "write down; the clock runs from 57 °C", source)
-        self._add(placed.start + TO_21, placed, f"after 2 h: {what}", "21 °C or less", source)
-        self._add(placed.start + TO_5, placed, f"after 6 h: {what}", "5 °C or less", source)
+        """Read at the start and at each stage of the set, however long the step itself is."""
+        what, begins = done_as(step, placed.way), self.limits.cooling_begins
+        if begins is not None:
+            self._add(placed.start, placed, f"start of cooling: {what}", begins.said, begins.source)
+        for minutes, limit in self.limits.cooling:
+            later = f"after {show_minutes(minutes)}: {what}"
+            self._add(placed.start + minutes, placed, later, limit.said, limit.source)
 
     def holding(self, start: int, end: int, placed: Placed) -> None:
         """Read at the start of a hold, every hour, and at its end."""
+        limit = self.limits.hot
         for at in dict.fromkeys((*range(start, end, HOLD_EVERY), end)):
-            self._add(at, placed, "held hot", "57 °C or more", f"{_CODE}, 3-501.16")
+            if limit is not None:
+                self._add(at, placed, "held hot", limit.said, limit.source)
 
     def _add(self, at: int, placed: Placed, what: str, limit: str, source: str) -> None:
         dish = self.plan.dish_of[placed.step]
@@ -193,7 +201,7 @@ def _hot_waits(plan: Plan, timetable: Timetable, placed: Placed) -> Iterable[tup
         yield placed.end, dish.course
 
 
-def _cold_places(plan: Plan, timetable: Timetable, day: date) -> list[Reading]:
+def _cold_places(plan: Plan, timetable: Timetable, day: date, limits: Limits) -> list[Reading]:
     """Return the first reading of a day for each cold place in which something stands on it."""
     midnight = offset_of(plan.plating, datetime.combine(day, datetime.min.time()))
     end = offset_of(plan.plating, datetime.combine(day + timedelta(days=1), datetime.min.time()))
@@ -203,37 +211,51 @@ def _cold_places(plan: Plan, timetable: Timetable, day: date) -> list[Reading]:
     found = []
     for station in plan.kitchen.stations:
         if station.kind in COLD and station.id in used:
-            freezer = station.kind is StationKind.FREEZER
-            limit = "frozen hard, −18 °C" if freezer else "5 °C or less"
-            source = "common practice" if freezer else f"{_CODE}, 3-501.16"
-            what = "thermometer inside, before the work begins"
-            found.append(Reading(midnight, "first", "", station_name(station), what, limit, source))
+            limit = _FROZEN if station.kind is StationKind.FREEZER else limits.cold
+            if limit is None:
+                continue
+            what = "before the work begins"
+            found.append(Reading(midnight, "first", "", station_name(station), what, limit.said, limit.source))
     return found
 
 
-def log_table(days: tuple[LogDay, ...]) -> TableSheet:
-    """Return the log as rows: when, what, limit, reading, time, what was done if missed, by whom."""
+def log_table(days: tuple[LogDay, ...], limits: Limits) -> TableSheet:
+    """Return the log as rows: when, what, limit, reading, time, by whom, corrective action; sources by number below."""
     columns = (
         Column("when", Look.TIME),
-        Column("what", Look.THING, share=1.3),
-        Column("limit", Look.THING, share=1.0),
-        Column("reading, °C", Look.BLANK, wide=22),
-        Column("at", Look.BLANK, wide=15),
-        Column("done if missed", Look.BLANK, wide=30),
-        Column("by", Look.BLANK, wide=12),
+        Column("what", Look.THING, share=1.6),
+        Column("limit", Look.STRONG, share=1.0),
+        Column("reading, °C", Look.BLANK, wide=19.5),
+        Column("at", Look.BLANK, wide=14),
+        Column("by", Look.BLANK, wide=11),
+        Column("corrective action", Look.BLANK, wide=28),
     )
-    limits = (
-        f"Food that cools: 57 to 21 °C within {show_minutes(TO_21)}, to 5 °C within {show_minutes(TO_5)} in all. "
-        "In the UK hot food is held at 63 °C or more and cold food at 8 °C or less. Where a reading misses its limit, "
-        "write down what was done; your own food code comes before this log."
+    found = dict.fromkeys(each.source for day in days for each in day.readings)
+    sources = [each for each in found if each not in (_PLAN, _PRACTICE)]
+    names = brief_names(f"{each.dish}" for day in days for each in day.readings)
+    groups = tuple(
+        Group(day.title, tuple(_row(each, names[each.dish], sources) for each in day.readings), day.about)
+        for day in days
+    )
+    empty = "No step has a core temperature, cools, is reheated or is held hot, so there is nothing to measure."
+    return TableSheet(columns, groups, notes=_notes(sources, limits), empty=empty)
+
+
+def _notes(sources: list[str], limits: Limits) -> tuple[str, ...]:
+    named = "; ".join(f"[{number}] {each}" for number, each in enumerate(sources, 1))
+    missing = f" {limits.missing}" if limits.missing else ""
+    chosen = f"Numbered limits are rows of the set “{limits.title}”: {named}. {plain(limits.rules.note)}{missing}"
+    own = (
+        "A core temperature without a number is the plan's own. Where a reading misses its limit, write down what was "
+        "done; your own food code comes before this log."
     )
     night = "What falls into the night is read before it: what is cold enough by then need not be read again."
-    notes = (limits, night, "A reading tells how the food stands against the limit named beside it, no more.")
-    groups = tuple(Group(day.title, tuple(map(_row, day.readings)), day.about) for day in days)
-    empty = "No step has a core temperature, cools, is reheated or is held hot, so there is nothing to measure."
-    return TableSheet(columns, groups, notes=notes, empty=empty)
+    more = "A reading tells how the food stands against its limit, no more."
+    return (*([chosen] if sources else []), own, f"{night} {more}")
 
 
-def _row(reading: Reading) -> Row:
-    dish = f"{reading.code} {reading.dish}".strip()
-    return Row((reading.clock, f"{dish}\n{reading.what}", f"{reading.limit}\n{reading.source}", "", "", "", ""))
+def _row(reading: Reading, name: str, sources: list[str]) -> Row:
+    number = f" [{sources.index(reading.source) + 1}]" if reading.source in sources else ""
+    practice = f", {_PRACTICE}" if reading.source == _PRACTICE else ""
+    what = f"{f'{reading.code} {name}'.strip()}\n{reading.what}"
+    return Row((reading.clock, what, f"{reading.limit}{number}{practice}", "", "", "", ""))

@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from dataclasses import asdict
 from typing import Any, Literal
 
 from core.measures.words import plural
 from core.sheets.lines import Line, RunSheet, Served, SheetDay
+from core.sheets.names import brief_names, who_width
 from core.sheets.page import Page, Paper
 from core.sheets.words import shortened
 
-__all__ = ["Page", "Paper", "as_pdf", "framed", "typeset"]
+__all__ = ["Page", "Paper", "as_pdf", "framed", "run_data", "typeset"]
 
-_HEADER = 60
+_HEADER, _PRINTED = 36, 60
 _CLASHES = 8
 _CLASH = 240
-_SHORT_NAME = 10
 LONG = 1_500
 """Most characters of a line that is kept whole; a longer one fills a page and may break."""
 
@@ -28,12 +29,17 @@ def as_pdf(
 
     The same sheet gives the same bytes.
     """
-    page = Page(paper, landscape, dense, printed)
+    return typeset([run_data(sheet, Page(paper, landscape, dense, printed))])
+
+
+def run_data(sheet: RunSheet, page: Page) -> dict[str, Any]:
+    """Return what the template of the run sheet needs."""
     kind = f"Run sheet for {sheet.whose}" if sheet.whose else "Run sheet"
     data = framed(sheet.name, sheet.serving, kind, page, cautions=sheet.cautions, clashes=sheet.clashes)
     data |= {
+        "template": "run",
         "courses": sheet.courses,
-        "who": _who_width(sheet, dense=dense),
+        "who": who_width(line.who for day in sheet.days for line in day.lines) * (0.85 if page.dense else 1),
         "days": [_day(day) for day in sheet.days],
         "nothing": "Nothing is placed yet, so there is nothing to do on this sheet.",
         "mend": "Arrange the plan, then print it again.",
@@ -41,7 +47,7 @@ def as_pdf(
     if sheet.whose:
         data["about"] = "What names nobody stands on every cook's copy, and so does every serving."
         data["running"] = shortened(f"{sheet.whose}: {sheet.name}", _HEADER)
-    return typeset("run_sheet.typ", data)
+    return data
 
 
 def framed(
@@ -63,7 +69,7 @@ def framed(
         "serving": serving,
         "courses": "",
         "about": "",
-        "printed": shortened(page.printed, _HEADER),
+        "printed": shortened(page.printed, _PRINTED),
         "paper": page.paper,
         "landscape": page.landscape,
         "dense": page.dense,
@@ -74,25 +80,29 @@ def framed(
     }
 
 
-def _who_width(sheet: RunSheet, *, dense: bool) -> int:
-    """Return the millimetres of the column of cooks: more where somebody has a long name."""
-    longest = max(
-        (len(name) for day in sheet.days for line in day.lines for name in line.who.split(", ")), default=0
-    )
-    return (20 if longest <= _SHORT_NAME else 26) - (4 if dense else 0)
-
-
 def _day(day: SheetDay) -> dict[str, Any]:
+    names = _names(day.lines)
     return {
         "title": day.title,
         "about": day.about,
         "note": day.note,
         "strip": None if day.strip is None else asdict(day.strip),
-        "lines": [_line(line) for line in day.lines],
+        "lines": [_line(line, name) for line, name in zip(day.lines, names, strict=True)],
     }
 
 
-def _line(line: Line) -> dict[str, Any]:
+def _names(lines: Sequence[Line]) -> list[str]:
+    """Return the dish's name for each line of a day: in full where it stands first, later as short as tells it."""
+    brief = brief_names([line.dish for line in lines if line.dish])
+    told: set[str] = set()
+    found = []
+    for line in lines:
+        found.append(brief.get(line.dish, "") if line.dish in told else line.dish)
+        told.add(line.dish)
+    return found
+
+
+def _line(line: Line, name: str) -> dict[str, Any]:
     return {
         "at": line.at,
         "clock": line.clock,
@@ -100,7 +110,7 @@ def _line(line: Line) -> dict[str, Any]:
         "act": line.act.value,
         "does": line.does,
         "code": line.code,
-        "dish": line.dish,
+        "dish": name,
         "details": list(line.details),
         "who": line.who,
         "core": line.core,
@@ -124,28 +134,31 @@ def _served(served: Served) -> dict[str, Any]:
     }
 
 
-def typeset(template: str, data: object) -> bytes:
-    """Return the PDF of a template of resources/sheets and its data, as PDF/UA-1 (ISO 14289-1).
+def typeset(sheets: Sequence[dict[str, Any]], title: str = "") -> bytes:
+    """Return one PDF of sheets, each the data of its template, as PDF/UA-1 (ISO 14289-1).
 
-    That standard forbids signs that no font has (emoji): with such words it is tagged all the same, but claims nothing.
+    The document's title is that of a single sheet, else `title`. That standard forbids signs that no font has (emoji):
+    with such words it is tagged all the same, but claims nothing.
     """
     import typst
 
-    words = json.dumps(data, ensure_ascii=True)
+    numbered = [each | {"number": number} for number, each in enumerate(sheets)]
+    named = numbered[0]["title"] if len(numbered) == 1 else title
+    words = json.dumps({"title": named, "sheets": numbered}, ensure_ascii=True)
     try:
-        return _compiled(template, words, "ua-1")
+        return _compiled(words, "ua-1")
     except typst.TypstError:
-        return _compiled(template, words, None)
+        return _compiled(words, None)
 
 
-def _compiled(template: str, words: str, standard: Literal["ua-1"] | None) -> bytes:
+def _compiled(words: str, standard: Literal["ua-1"] | None) -> bytes:
     import typst
 
     from resources import fonts_folder, shipped
 
     sheets = shipped("sheets")
     found = typst.compile(
-        str(sheets / template),
+        str(sheets / "bundle.typ"),
         root=str(sheets),
         font_paths=[str(fonts_folder())],
         ignore_system_fonts=True,

@@ -42,13 +42,13 @@ def test_the_kinds_are_those_of_the_core() -> None:
 @pytest.mark.parametrize(
     ("kind", "words"),
     [
-        ("run", "Run sheet. Serving time"),
+        ("run", "Run sheet: Harvest supper Serving time"),
         ("prep", "item, in the order of work"),
         ("station", "Oven, Saturday 26 September"),
         ("order", "Buy on Sunday 20 September"),
         ("pull", "Vessels and tools"),
         ("fridge", "Fridge, Friday 25 September"),
-        ("temperatures", "done if missed"),
+        ("temperatures", "corrective action"),
         ("menu", "contains fish, milk"),
         ("plating", "the last 30 min before"),
         ("labels", "use by"),
@@ -63,7 +63,7 @@ def test_every_kind(supper: Path, kind: str, words: str) -> None:
 def test_without_a_kind_it_is_the_run_sheet(supper: Path) -> None:
     code, out = sheet(supper)
     assert code == 0
-    assert "Run sheet. Serving time" in text(out)
+    assert "Run sheet: Harvest supper Serving time" in text(out)
 
 
 def test_a_copy_across_letter_paper_in_small_type(supper: Path) -> None:

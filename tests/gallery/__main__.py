@@ -1,6 +1,7 @@
 """Write every view as a picture: python -m tests.gallery [--to out/gallery] [--approve].
 
-Look at them all, in light and dark; with --approve what stands where in them becomes what the tests ask for.
+Look at them all, in light and dark; with --approve what stands where in them, and how dark each place of a page is,
+becomes what the tests ask for.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 from PySide6.QtWidgets import QApplication
 
 from app.timeline import Timeline
+from tests.gallery.sheet_pages import drawn, sheet_views, write_approved, write_pictures
 from tests.gallery.views import approved, shown, structure, views, write_structure
 
 
@@ -36,7 +38,11 @@ def main() -> None:
         if chosen.approve:
             shown(view, timeline)
             write_structure(structure(timeline), approved(view))
-    sys.stdout.write(f"{2 * len(list(views()))} pictures in {chosen.to}\n")
+    for sheet in sheet_views():
+        write_pictures(sheet, chosen.to)
+        if chosen.approve:
+            write_approved(sheet.approved, drawn(sheet.pdf()))
+    sys.stdout.write(f"{2 * len(list(views()))} pictures of the timeline and every page of the sheets in {chosen.to}\n")
 
 
 if __name__ == "__main__":

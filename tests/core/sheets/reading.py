@@ -58,6 +58,34 @@ def day_of(at: datetime) -> tuple[int, str]:
     return at.day, _MONTHS[at.month - 1]
 
 
+class Word(NamedTuple):
+    """A word with its box on the page, in points from the upper left."""
+
+    text: str
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    @property
+    def height(self) -> float:
+        """How high its box is: about 1.36 times its size."""
+        return self.bottom - self.top
+
+
+_WORD = re.compile(r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">(.*?)</word>')
+
+
+def words(pdf: bytes) -> list[list[Word]]:
+    """Return the words of each page with their boxes, as poppler sees them."""
+    made = subprocess.run(["pdftotext", "-bbox", "-", "-"], input=pdf, capture_output=True, check=True)
+    found = made.stdout.decode("utf-8").split("<page ")[1:]
+    return [
+        [Word(text, *map(float, (left, top, right, bottom))) for left, top, right, bottom, text in _WORD.findall(page)]
+        for page in found
+    ]
+
+
 class Span(NamedTuple):
     """A piece of text on a page: where it begins and ends and stands, in points from the lower left, and its size."""
 

@@ -5,17 +5,23 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
+import pytest
+
 from core.measures.quantity import Quantity
 from core.plan.food import Effect, FoodCare
 from core.plan.kitchen import StationKind
 from core.plan.menu import Guest, Ingredient
 from core.plan.plan import Plan
-from core.plan.step import Holding, Keep, Use, Wait
+from core.plan.step import Doneness, Holding, Keep, Use, Wait
+from core.safety import chosen_rules
+from core.sheets.kinds import SheetKind
 from core.sheets.labels import labels
 from core.sheets.menu_card import menu_card
 from core.sheets.prep_list import needed, prep_list
+from core.sheets.printing import sheet_pdf
 from core.sheets.temperature_log import temperature_log
 from tests.core.sheets.feasts import harvest
+from tests.core.sheets.reading import pages, squeezed
 from tests.core.timetable.laid import at, laid
 from tests.support.builders import a_dish, a_link, a_plan, a_step, a_use, chained, hands_off
 
@@ -47,6 +53,50 @@ def test_cooling_is_read_at_the_start_after_two_hours_and_after_six() -> None:
     ]
 
 
+FDA = [(-870, "57"), (-750, "21 °C or less"), (-510, "5 °C or less")]
+
+
+@pytest.mark.parametrize(
+    ("rules", "cooling", "hot", "cold", "again"),
+    [
+        ("us-home", FDA, "60", "4.4", "73.9 °C or more"),
+        ("us-establishment", FDA, "57", "5", "74 °C or more"),
+        ("uk", [(-870, "63"), (-780, "8 °C or less (advice)")], "63", "8", "75 °C or more"),
+    ],
+)
+def test_limits_are_those_of_the_plans_set_of_rules(
+    rules: str, cooling: list[tuple[int, str]], hot: str, cold: str, again: str
+) -> None:
+    """As published: US FDA Food Code 2022 3-501.14 and .16; USDA FSIS 140 and 40 °F; FSA 63 and 8 °C, in 90 min."""
+    heat = replace(hands_off("soup.heat", 20, uses=(a_use(StationKind.BURNER),)), does="Reheat")
+    heat = replace(heat, doneness=Doneness("", 80))
+    soup = a_soup()
+    dish = replace(soup.menu.dishes[0], steps=(*soup.menu.dishes[0].steps, heat), keep=Keep(60, Wait(Holding.HOT)))
+    plan = a_plan(dish, links=chained(*dish.steps))
+    plan = replace(plan, decisions=replace(plan.decisions, rules=rules))
+    timetable = laid(plan, {"soup.boil": -900, "soup.cool": -870, "soup.chill": -810, "soup.heat": -60})
+    found = [each for day in temperature_log(plan, timetable) for each in day.readings]
+    cooled = [(each.at, each.limit) for each in found if "cool" in each.what.casefold()]
+    assert [at_ for at_, _limit in cooled] == [at_ for at_, _limit in cooling]
+    assert all(said in limit for (_at, said), (_other, limit) in zip(cooling, cooled, strict=True))
+    assert {each.limit for each in found if each.what == "held hot"} == {f"{hot} °C or more"}
+    assert f"{cold} °C or less" in {each.limit for each in found if each.clock == "first"}
+    assert any(each.limit.startswith(f"core 80 °C; reheating: {again}") for each in found)
+    text = " ".join(pages(sheet_pdf(SheetKind.TEMPERATURES, plan, timetable, ())))
+    name = chosen_rules(rules).name
+    assert f"Numbered limits are rows of the set “{name}”: [1]" in text
+    for each in found:
+        assert each.source == "plan" or squeezed(each.source) in squeezed(text)
+
+
+def test_a_set_that_is_not_at_hand_is_said_and_the_usual_one_taken() -> None:
+    plan = a_soup()
+    plan = replace(plan, decisions=replace(plan.decisions, rules="grandmother"))
+    whole = " ".join(pages(sheet_pdf(SheetKind.TEMPERATURES, plan, laid_soup(plan), ())))  # type: ignore[arg-type]
+    assert "There are no food rules" in whole
+    assert "the set “US home cook”" in whole
+
+
 def test_bread_on_a_rack_is_not_logged_unless_the_plan_says_so() -> None:
     bake = hands_off("bread.bake", 30, uses=(a_use(StationKind.BURNER),))
     cool = replace(hands_off("bread.cool", 60), does="Cool on racks")
@@ -63,10 +113,10 @@ def test_what_is_held_hot_is_read_every_hour_and_at_the_end() -> None:
     plan = a_plan(a_dish("soup", boil, keep=Keep(200, Wait(Holding.HOT))))
     readings = [each for day in temperature_log(plan, laid(plan, {"soup.boil": -180})) for each in day.readings]
     assert [(each.at, each.limit) for each in readings] == [
-        (-150, "57 °C or more"),
-        (-90, "57 °C or more"),
-        (-30, "57 °C or more"),
-        (0, "57 °C or more"),
+        (-150, "60 °C or more"),
+        (-90, "60 °C or more"),
+        (-30, "60 °C or more"),
+        (0, "60 °C or more"),
     ]
 
 

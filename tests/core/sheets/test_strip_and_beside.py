@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from dataclasses import replace
 
 import pytest
 from pypdf import PdfReader
@@ -16,7 +17,7 @@ from core.timetable.sweep import Level
 from core.timetable.timetable import Timetable
 from tests.core.sheets.feasts import HALL, counted_back, harvest
 from tests.core.timetable.laid import at, heating, laid
-from tests.support.builders import a_bench, a_dish, a_plan, a_step, at_oven
+from tests.support.builders import a_bench, a_dish, a_plan, a_step, at_oven, chained, hands_off
 
 
 def a_bake_and_a_chop() -> tuple[Plan, Timetable]:
@@ -98,3 +99,23 @@ def test_the_probe_has_a_box_where_the_food_comes_out() -> None:
     assert probed == [(Act.OUT, 74)]
     (page,) = PdfReader(io.BytesIO(as_pdf(sheet))).pages
     assert "core 74 °C, read: °C" in " ".join(page.extract_text().split())
+
+
+def test_what_waits_where_it_cooked_is_probed_when_it_is_done() -> None:
+    """Nobody takes it out, so that a line of its own says when to read; the going in has no box any more."""
+    done, oven = Doneness("", 74), (at_oven(180),)
+    bake = hands_off("roast.bake", 60, uses=oven, doneness=done)
+    stand = hands_off("roast.stand", 20, uses=oven)
+    plan = a_plan(a_dish("roast", bake, stand, name="Roast hen", code="R"), links=chained(bake, stand))
+    timetable = laid(
+        plan,
+        {"roast.bake": at("17:30"), "roast.stand": at("18:30")},
+        heatings=[heating("oven", at("17:14"), at("17:30"), 180)],
+    )
+    lines = [line for day in run_sheet(plan, timetable, ()).days for line in day.lines]
+    told = [(line.clock, line.act, line.core) for line in lines if line.step == "roast.bake"]
+    assert told == [("17:30", Act.IN, None), ("18:30", Act.READY, 74)]
+    bare = replace(bake, doneness=Doneness("golden"))
+    plan = a_plan(a_dish("roast", bare, stand, name="Roast hen", code="R"), links=chained(bare, stand))
+    lines = [line for day in run_sheet(plan, timetable, ()).days for line in day.lines]
+    assert [line.act for line in lines if line.step == "roast.bake"] == [Act.IN], "without a probe nobody need come"
