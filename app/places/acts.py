@@ -23,8 +23,8 @@ if TYPE_CHECKING:
 
 _NEEDS_PLAN = frozenset(
     {
-        "keep_copy", "write_text", "close_plan", "undo", "redo", "go_menu", "go_kitchen", "go_timeline", "go_sheets",
-        "go_cure_desk",
+        "keep_copy", "write_text", "print_sheets", "close_plan", "undo", "redo",
+        "go_menu", "go_kitchen", "go_timeline", "go_sheets", "go_cure_desk",
         "arrange", "arrange_around", "stop", "how_it_stands", "go_clashes", "food_days", "lift_pins",
         "what_moved", "keep_day", "kept_day_1", "kept_day_2", "kept_day_3",
     }
@@ -93,8 +93,7 @@ class Acts(QObject):
         place = self._window.place
         if place is None or place.file is None:
             return
-        file = place.file
-        self._try(lambda: file.copy_to(_ending(path, ".cookday"), replace=True), path)
+        self._try(lambda: place.copy_to(_ending(path, ".cookday")), path)
 
     def text_to(self, path: Path) -> None:
         """Write the text; say where it is."""
@@ -191,6 +190,7 @@ def runs_of(acts: Acts, window: Window) -> dict[str, Callable[[], object]]:
         "open_demo": acts.open_demo,
         "keep_copy": acts.keep_copy,
         "write_text": acts.write_text,
+        "print_sheets": lambda: _print_sheets(window),
         "close_plan": window.show_welcome,
         "leave": window.close,
         "undo": window.recipes.undo,
@@ -276,6 +276,18 @@ def _food_days(window: Window) -> None:
         there = window.opened.plan.dish_of.get(step) if step is not None else None
         dish = there.id if there is not None else None
     places.timeline.food.door.open(DishId(dish) if dish else None)
+
+
+def _print_sheets(window: Window) -> None:
+    """Print the sheets that are seen; from anywhere else, show them first."""
+    if window.places is None:
+        return
+    sheets = window.places.sheets
+    if window.stack.currentWidget() is sheets and sheets.leaves.name == "print":
+        sheets.print.print_pages()
+        return
+    window.go("sheets")
+    sheets.leaves.turn("print")
 
 
 def _tell_folder(window: Window, opened: OpenPlan) -> None:

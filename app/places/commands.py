@@ -38,6 +38,7 @@ COMMANDS = (
     Command("open_recipe", _PLAN, QT_TRANSLATE_NOOP("commands", "Open a sa&ved recipe…"), "Ctrl+Shift+I"),
     Command("open_demo", _PLAN, QT_TRANSLATE_NOOP("commands", "Open the &demo feast"), line_after=True),
     Command("keep_copy", _PLAN, QT_TRANSLATE_NOOP("commands", "Keep a &copy as…"), "Ctrl+Shift+S", "save"),
+    Command("print_sheets", _PLAN, QT_TRANSLATE_NOOP("commands", "&Print sheets…"), "Ctrl+P", "print"),
     Command("write_text", _PLAN, QT_TRANSLATE_NOOP("commands", "Write as &text…"), line_after=True),
     Command("close_plan", _PLAN, QT_TRANSLATE_NOOP("commands", "&Close the plan"), "Ctrl+W"),
     Command("leave", _PLAN, QT_TRANSLATE_NOOP("commands", "&Leave"), "Ctrl+Q"),

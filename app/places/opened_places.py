@@ -34,7 +34,8 @@ class Places:
 
 def places_of(opened: OpenPlan, arranger: Arranger, window: Window) -> Places:
     """Make the places of an open plan and let them call the window."""
-    made = Places(MenuPlace(opened), KitchenPlace(opened), TimelinePlace(opened, arranger), SheetsPlace(opened))
+    timeline, sheets = TimelinePlace(opened, arranger), SheetsPlace(opened, window.settings)
+    made = Places(MenuPlace(opened), KitchenPlace(opened), timeline, sheets)
     made.sheets.told.connect(window.banner.say)
     made.sheets.refused.connect(window.banner.refuse)
 

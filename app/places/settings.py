@@ -50,6 +50,24 @@ class Settings:
         self._store.setValue("advice", "open" if there else "closed")
 
     @property
+    def sheets(self) -> str:
+        """Return the choice of sheets to print, as text; "" where none was made yet."""
+        return str(self._store.value("sheets", ""))
+
+    @sheets.setter
+    def sheets(self, choice: str) -> None:
+        self._store.setValue("sheets", choice)
+
+    @property
+    def files(self) -> str:
+        """Return the choices of what is handed out as files, as text; "" where none was made yet."""
+        return str(self._store.value("files", ""))
+
+    @files.setter
+    def files(self, choices: str) -> None:
+        self._store.setValue("files", choices)
+
+    @property
     def plans_folder(self) -> Path:
         """Return the folder where new plans are kept."""
         found = self._store.value("plans")

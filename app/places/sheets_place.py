@@ -1,4 +1,4 @@
-"""The Sheets place: what goes to the kitchen and to the shop, as a run sheet, an order list and a pull list."""
+"""The Sheets place: what goes to the kitchen and to the shop, on paper, as lists and as files."""
 
 from __future__ import annotations
 
@@ -8,41 +8,65 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Leaves, dress_fields, finish_typing
+from app.fields import Leaves, dress_fields, finish_typing, tab_as_read
 from app.places.dressed import Dressed
-from app.places.lists import OrderLeaf, PullLeaf, RunLeaf
+from app.places.files import FilesLeaf
+from app.places.lists import OrderLeaf, PullLeaf
 from app.places.lists.dress import lists_sheet
+from app.places.paper import PrintLeaf
+from app.places.settings import Settings
+from core.sheets.kinds import SheetKind
+
+
+class _Nothing:
+    """Remembers choices as long as the place is there."""
+
+    sheets = files = ""
 
 
 class SheetsPlace(QWidget):
-    """Shows one of the sheets at a time. `told` carries good news for the banner, `refused` why not."""
+    """Shows one leaf at a time. `told` carries good news for the banner, `refused` why not."""
 
     told = Signal(str)
     refused = Signal(str)
 
-    def __init__(self, opened: OpenPlan, parent: QWidget | None = None) -> None:
+    def __init__(self, opened: OpenPlan, settings: Settings | None = None, parent: QWidget | None = None) -> None:
+        """Take where the choice of sheets is remembered; without it nothing is."""
         super().__init__(parent)
-        self.run = RunLeaf(opened)
+
+        memory = settings if settings is not None else _Nothing()
+        self.print = PrintLeaf(opened, memory.sheets, lambda text: setattr(memory, "sheets", text))
+        self.files = FilesLeaf(opened, memory.files, lambda text: setattr(memory, "files", text))
         self.order = OrderLeaf(opened)
         self.pull = PullLeaf(opened)
         self.leaves = Leaves(
             [
-                ("run", self.tr("&Run sheet"), self.run),
+                ("print", self.tr("To p&rint"), self.print),
                 ("order", self.tr("&Order list"), self.order),
                 ("pull", self.tr("P&ull list"), self.pull),
+                ("files", self.tr("Phone and &files"), self.files),
             ]
         )
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 8, 0, 0)
         column.addWidget(self.leaves)
-        for leaf in (self.run, self.order, self.pull):
+        for leaf in (self.print, self.order, self.pull, self.files):
             leaf.told.connect(self.told)
             leaf.refused.connect(self.refused)
+        self.order.bar.paper_wanted.connect(lambda: self.show_sheet(SheetKind.ORDER))
+        self.pull.bar.paper_wanted.connect(lambda: self.show_sheet(SheetKind.PULL))
+        tab_as_read(self)
         Dressed(self, lambda palette: dress_fields(self, palette, lists_sheet(palette)))
 
+    def show_sheet(self, kind: SheetKind) -> None:
+        """Show a sheet as pages."""
+        self.leaves.turn("print")
+        self.print.look_at(kind)
+        self.print.setFocus()
+
     def keep_pdf(self, path: Path) -> None:
-        """Write the run sheet as PDF."""
-        self.run.keep_pdf(path)
+        """Write the sheets that are chosen to be seen as PDF."""
+        self.print.keep_pdf(path)
 
     def finish(self) -> None:
         """Take what is being typed, before the plan is closed, undone or printed."""

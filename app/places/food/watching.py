@@ -209,12 +209,10 @@ def watch_of(opened: OpenPlan) -> FoodWatch:
 
 
 def _report(plan: Plan, timetable: Timetable, folder: Path | None) -> Told:
-    from core.safety import chosen_rules, food_report, rules_in_folder, shipped_rules
+    from core.safety import food_report, rules_beside
 
     try:
-        shipped = plan.decisions.rules in {"", *(each.id for each in shipped_rules())}
-        own = () if shipped or folder is None else rules_in_folder(folder)
-        return Told(plan, timetable, food_report(plan, timetable, chosen_rules(plan.decisions.rules, own)))
+        return Told(plan, timetable, food_report(plan, timetable, rules_beside(plan.decisions.rules, folder)))
     except Refusal as refusal:
         return Told(plan, timetable, None, str(refusal))
     except Exception:  # noqa: BLE001  our own fault: told in the window, with its trace in the log

@@ -1,7 +1,6 @@
-"""What the Sheets place shows: the run sheet, the order list, the pull list."""
+"""The order list and the pull list, to fill in and tick off."""
 
 from app.places.lists.order_leaf import OrderLeaf
 from app.places.lists.pull_leaf import PullLeaf
-from app.places.lists.run_leaf import RunLeaf
 
-__all__ = ["OrderLeaf", "PullLeaf", "RunLeaf"]
+__all__ = ["OrderLeaf", "PullLeaf"]

@@ -1,16 +1,16 @@
-"""The bar above a list: what is on it, and the buttons that copy or keep it as text."""
+"""The bar above a list: what is on it, and the buttons that copy it, keep it as text, or show it as paper."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from app.fields import a_button, with_key
-from app.places.lists.where import keeping_dialog
+from app.places.lists.where import Keeper
 
 
 class TextBar(QWidget):
@@ -18,16 +18,23 @@ class TextBar(QWidget):
 
     told = Signal(str)
     refused = Signal(str)
+    paper_wanted = Signal()
 
     def __init__(self, name: Callable[[], str], text: Callable[[], str], where: QWidget) -> None:
         """Take what gives the file's name without its ending, what gives the text, and where the keys work."""
         super().__init__()
         self._name, self._text = name, text
+        self._keeper = Keeper(self)
+        self._keeper.told.connect(self.told)
+        self._keeper.refused.connect(self.refused)
         self.says = QLabel()
         self.says.setObjectName("listTold")
         self.says.setWordWrap(True)
         self.copy = a_button(self.tr("Copy as text"))
         self.keep = a_button(self.tr("Keep as text…"), "save")
+        tip = self.tr("See this list as pages, to print or to keep as PDF")
+        self.paper = a_button(self.tr("As paper…"), "print", tip)
+        self.paper.clicked.connect(lambda _checked=False: self.paper_wanted.emit())
         with_key(self.copy, "Ctrl+Shift+C", where, self.copy_text)
         self.keep.clicked.connect(self._ask_where)
         row = QHBoxLayout(self)
@@ -36,6 +43,7 @@ class TextBar(QWidget):
         row.addWidget(self.says, 1)
         row.addWidget(self.copy)
         row.addWidget(self.keep)
+        row.addWidget(self.paper)
 
     def show_state(self, says: str, there: bool) -> None:
         """Say what is on the list; `there`: there is something to copy."""
@@ -51,18 +59,9 @@ class TextBar(QWidget):
 
     def keep_text(self, path: Path) -> None:
         """Write the list as a text file."""
-        if not path.suffix:
-            path = path.with_name(path.name + ".txt")
-        try:
-            path.write_text(self._text(), encoding="utf-8")
-        except OSError as wrong:
-            self.refused.emit(self.tr("{name} could not be written: {why}.").format(name=path.name, why=wrong.strerror))
-            return
-        self.told.emit(self.tr("The list is in {path}.").format(path=path))
+        endings = [path.suffix.lower()] if path.suffix else [".txt"]
+        self._keeper.keep(self.tr("The list"), path, endings, lambda _path: self._text().encode())
 
     def _ask_where(self) -> None:
-        name = f"{self._name()}.txt"
-        dialog = keeping_dialog(self, self.tr("Keep the list as text"), name, self.tr("Text (*.txt)"))
-        dialog.fileSelected.connect(lambda chosen: self.keep_text(Path(chosen)))
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        dialog.open()
+        title, name = self.tr("Keep the list as text"), f"{self._name()}.txt"
+        self._keeper.ask(title, name, self.tr("Text (*.txt)"), self.keep_text)

@@ -18,5 +18,7 @@ def lists_sheet(palette: Palette) -> str:
     #listRow {{ border: 0; border-bottom: 1px solid {p.line}; border-left: 5px solid transparent; }}
     #listRow[short="true"] {{ border-left: 5px solid {p.clash}; background: {p.lane}; }}
     #listShort {{ color: {p.clash}; font-weight: bold; }}
+    #sheetList {{ background: transparent; border: 0; border-top: 1px solid {p.line};
+        border-bottom: 1px solid {p.line}; outline: 0; }}
     #listEmpty {{ color: {p.faint}; padding: 20px; }}
     """

@@ -7,6 +7,8 @@ from contextlib import suppress
 
 from PySide6.QtCore import QObject, QThreadPool, Signal
 
+from core.measures.refusal import Refusal
+
 Setting = Callable[[], bytes]
 """Makes the pages, from values only: it runs in another thread."""
 
@@ -20,10 +22,12 @@ class _Result(QObject):
 class Typesetting(QObject):
     """`done` carries the pages that were asked for last; `busy` tells whether they are still being made.
 
-    At most one is made at a time; of those asked for meanwhile only the last is. What goes wrong in one is raised here.
+    At most one is made at a time; of those asked for meanwhile only the last is. `refused` carries why there can be no
+    pages; what goes wrong otherwise is raised here.
     """
 
     done = Signal(bytes)
+    refused = Signal(str)
     busy_changed = Signal(bool)
 
     def __init__(self, parent: QObject | None = None) -> None:
@@ -75,6 +79,9 @@ class Typesetting(QObject):
             return
         self.busy_changed.emit(False)
         if number != self._number:
+            return
+        if isinstance(found, Refusal):
+            self.refused.emit(str(found))
             return
         if isinstance(found, Exception):
             raise found

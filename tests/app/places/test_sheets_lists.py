@@ -2,32 +2,27 @@
 
 from __future__ import annotations
 
-import threading
-
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QLabel
+from PySide6.QtWidgets import QApplication, QLabel
 
 import demo_data
 from app.bridge import OpenPlan
-from app.places.lists import run_leaf
 from app.places.lists.order_row import OrderRow
 from app.places.lists.pull_row import PullRow, TellingRow
-from app.places.lists.typesetting import Typesetting
 from app.places.sheets_place import SheetsPlace
 from core.desk import Desk
 from core.food.order_list import key_of
 from core.food.shopping import shopping
 from core.intake.text_plan import read_file
 from core.measures.quantity import parse_quantity
-from core.plan.edits import RenamePlan
 from core.plan.ids import VesselId
 from core.plan.kitchen import StationKind
 from core.plan.menu import Ingredient, Stock
 from core.plan.step import Attention, VesselUse
-from core.sheets import as_pdf, run_sheet
+from core.sheets.kinds import SheetKind
 from core.sheets.list_text import first_starts
 from core.timetable.on_paper import on_paper
 from tests.support.builders import a_dish, a_kitchen, a_link, a_plan, a_step, a_use, a_vessel, burners
@@ -313,89 +308,6 @@ def test_without_a_timetable_the_pull_list_says_what_to_do(shown):
     assert "Large pot, 5 l" in QGuiApplication.clipboard().text()
 
 
-# ---------------------------------------------------------------- the run sheet
-
-
-def test_the_pages_are_set_beside_the_interface_and_those_wanted_last_are_shown(shown, qtbot, monkeypatch):
-    place, opened = shown(arranged=False)
-    began, may_end, made = threading.Event(), threading.Event(), []
-
-    def slowly(sheet, **options):
-        made.append(sheet.name)
-        began.set()
-        assert may_end.wait(20)
-        return as_pdf(sheet, **options)
-
-    monkeypatch.setattr(run_leaf, "as_pdf", slowly)
-    place.leaves.turn("run")
-    run = place.run
-    qtbot.waitUntil(run.empty.isVisible)
-    assert opened.show(on_paper(opened.plan), "as on paper")
-    qtbot.waitUntil(began.is_set)
-    assert run.setting.busy, "the window answers while the pages are made"
-    assert run.state.text() == "The pages are being set…"
-    assert run.document.pageCount() == 0
-    for name in ("Second", "Third"):
-        assert opened.apply(RenamePlan(name))
-    may_end.set()
-    qtbot.waitUntil(lambda: not run.setting.busy, timeout=20_000)
-    assert run.state.text() == ""
-    assert run.document.pageCount() >= 1
-    assert made[1:] == ["Third"], "what is no longer wanted is not made"
-
-
-def test_a_sheet_is_kept_as_the_plan_is_now_though_its_pages_are_still_being_set(shown, qtbot, tmp_path):
-    place, opened = shown(leaf="run")
-    qtbot.waitUntil(lambda: place.run.setting.busy)
-    assert opened.apply(RenamePlan("Another name"))
-    assert place.run.setting.busy
-    with qtbot.waitSignal(place.told):
-        place.keep_pdf(tmp_path / "sheet")
-    wanted = as_pdf(run_sheet(opened.plan, opened.timetable, opened.clashes))
-    assert (tmp_path / "sheet.pdf").read_bytes() == wanted
-    qtbot.waitUntil(lambda: not place.run.setting.busy, timeout=20_000)
-
-
-def test_shutting_a_plan_sets_no_pages(qtbot, tmp_path, monkeypatch):
-    made = []
-    monkeypatch.setattr(run_leaf, "as_pdf", lambda sheet, **_options: made.append(sheet) or b"")
-    with a_window(qtbot, tmp_path, monkeypatch) as window:
-        window.actions_by_name["open_demo"].trigger()
-        window.go("kitchen")
-        window.actions_by_name["close_plan"].trigger()
-        assert window.opened is None
-        qtbot.wait(100)
-    assert made == []
-
-
-def test_what_goes_wrong_beside_the_interface_is_said_and_not_lost(qtbot):
-    setting = Typesetting()
-
-    def wrong() -> bytes:
-        raise ValueError("no ink")
-
-    with qtbot.captureExceptions() as caught:
-        setting.ask(wrong)
-        qtbot.waitUntil(lambda: not setting.busy)
-    assert [str(each[1]) for each in caught] == ["no ink"]
-    with qtbot.waitSignal(setting.done) as came:
-        setting.ask(lambda: b"pages")
-    assert came.args == [b"pages"]
-
-
-def test_sheets_are_kept_among_the_cooks_papers_wherever_the_program_was_started(shown, tmp_path, monkeypatch):
-    papers = tmp_path / "papers"
-    papers.mkdir()
-    monkeypatch.setenv("XDG_DOCUMENTS_DIR", str(papers))
-    place, opened = shown(leaf="run")
-    assert opened.apply(RenamePlan("Supper 1/2"))
-    click(place.run.keep)
-    dialog = place.run.findChild(QFileDialog)
-    assert dialog.directory().path() == str(papers)
-    assert dialog.selectedFiles() == [str(papers / "Supper 1-2 - run sheet.pdf")]
-    dialog.reject()
-
-
 # ---------------------------------------------------------------- in the window
 
 
@@ -416,5 +328,15 @@ def test_the_sheets_are_turned_by_keys_and_undo_is_the_windows(qtbot, tmp_path, 
         assert window.opened.plan.menu.stocks == before.menu.stocks
         QTest.keyClick(window, Qt.Key.Key_U, ALT)
         qtbot.waitUntil(lambda: sheets.leaves.name == "pull")
+        click(sheets.pull.bar.paper)
+        assert sheets.leaves.name == "print"
+        assert sheets.print.choice.shown is SheetKind.PULL
+        window.go("kitchen")
+        QTest.keyClick(window, Qt.Key.Key_P, CTRL)
+        assert window.stack.currentWidget() is sheets
+        QTest.keyClick(window, Qt.Key.Key_O, ALT)
+        qtbot.waitUntil(lambda: sheets.leaves.name == "order")
         QTest.keyClick(window, Qt.Key.Key_R, ALT)
-        qtbot.waitUntil(lambda: sheets.leaves.name == "run")
+        qtbot.waitUntil(lambda: sheets.leaves.name == "print")
+        QTest.keyClick(window, Qt.Key.Key_F, ALT)
+        qtbot.waitUntil(lambda: sheets.leaves.name == "files")
