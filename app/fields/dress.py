@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QColor, QIcon, QPainter, QPen, QPixmap
 from PySide6.QtWidgets import QWidget
@@ -63,6 +65,7 @@ def fields_sheet(palette: Palette) -> str:
     """
 
 
+@lru_cache(maxsize=16)
 def chevron(colour: str) -> QIcon:
     """Return the mark that opens a list."""
     picture = QPixmap(32, 32)

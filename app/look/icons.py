@@ -62,8 +62,9 @@ def pixmap(name: str, colour: str, size: int = 24, ratio: float = 1.0) -> QPixma
     return picture
 
 
+@lru_cache(maxsize=256)
 def icon(name: str, colour: str) -> QIcon:
-    """Return an icon for buttons and menus in a colour, at the usual sizes and pixel ratios."""
+    """Return an icon for buttons and menus in a colour, at the usual sizes and pixel ratios. Draw nothing on it."""
     made = QIcon()
     for size in (16, 24, 32, 48, 64):
         made.addPixmap(pixmap(name, colour, size))

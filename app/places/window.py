@@ -161,6 +161,7 @@ class Window(QMainWindow):
             self.places.menu.finish()  # what is being typed still counts
             self.places.kitchen.finish()
             self.places.sheets.finish()
+            self.stack.setCurrentWidget(self.welcome)  # else the next place is shown, and made, as one is taken away
             for widget in self.places.widgets.values():
                 self.stack.removeWidget(widget)
                 widget.deleteLater()

@@ -6,13 +6,12 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from math import ceil, isfinite
 
-from ortools.sat.python import cp_model
-
 from core.arrange.goals_oven import changes
 from core.arrange.model import Model, build
 from core.arrange.outcome import WishKind
 from core.arrange.quality_counted import counted
 from core.arrange.reading import read
+from core.arrange.solver import cp_model
 from core.arrange.variables import Expr, wait_ends
 from core.arrange.watch import Watch
 from core.plan.plan import Plan

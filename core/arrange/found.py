@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ortools.sat.python import cp_model
-
 from core.arrange.goals import value
 from core.arrange.model import Model
 from core.arrange.outcome import WishKind
 from core.arrange.problem import Slot
+from core.arrange.solver import cp_model
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,13 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from ortools.sat.python import cp_model
-
 from core.arrange.found import Found
 from core.arrange.model import Model
 from core.arrange.problem import Begun, Bound, Problem, Task, Waiting, Way
 from core.arrange.rules_heat import heat_up
 from core.arrange.settle_places import crew_of, span_of
+from core.arrange.solver import cp_model
 from core.arrange.variables import Cold
 from core.plan.ids import CookId, StationId
 from core.plan.runs import Run

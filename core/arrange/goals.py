@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from ortools.sat.python import cp_model
-
 from core.arrange.goals_calm import rushed
 from core.arrange.goals_meaning import PRICES, weights_of
 from core.arrange.goals_oven import oven_trouble
 from core.arrange.goals_sleep import too_early
 from core.arrange.outcome import WishKind
+from core.arrange.solver import cp_model
 from core.arrange.variables import Board, Expr, wait_ends
 
 

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ortools.sat.python import cp_model
-
 from core.arrange.goals_meaning import Morning, mornings
 from core.arrange.problem import Piece, Task
+from core.arrange.solver import cp_model
 from core.arrange.variables import Board, Expr, Literal, start_domain
 
 

@@ -6,9 +6,8 @@ from bisect import bisect_left, insort
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ortools.sat.python import cp_model
-
 from core.arrange.problem import Problem, Stretch
+from core.arrange.solver import cp_model
 from core.plan.ids import CookId
 
 

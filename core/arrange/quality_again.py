@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from ortools.sat.python import cp_model
-
 from core.arrange.bounds import in_cooks_units
 from core.arrange.found import Found, read_found
 from core.arrange.goals_meaning import weights_of
@@ -16,6 +14,7 @@ from core.arrange.quality_measure import measure
 from core.arrange.reading import read
 from core.arrange.search import first_found, improve
 from core.arrange.settle import settle
+from core.arrange.solver import cp_model
 from core.arrange.watch import Watch
 from core.plan.plan import Plan
 from core.timetable.clashes import clashes

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from ortools.sat.python import cp_model
-
 from core.arrange.claims import loaded_kinds
 from core.arrange.found import Found, read_found
 from core.arrange.model import Model, laid_out
@@ -16,6 +14,7 @@ from core.arrange.reflow_seen import Seen, owners
 from core.arrange.rules_stay import elsewhere
 from core.arrange.rules_vessel import Wash, washing_of
 from core.arrange.settle import settle
+from core.arrange.solver import cp_model
 from core.arrange.variables import Board, Expr
 from core.arrange.watch import Watch
 from core.timetable.timetable import Placed, Stay, Timetable

@@ -5,8 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from ortools.sat.python import cp_model
-
 from core.arrange.claims import loaded_kinds
 from core.arrange.found import read_found
 from core.arrange.model import Model, build
@@ -16,6 +14,7 @@ from core.arrange.problem import Problem, Task
 from core.arrange.reflow_solve import MOVE, OTHERWISE
 from core.arrange.rules_stay import elsewhere
 from core.arrange.settle import settle
+from core.arrange.solver import cp_model
 from core.arrange.watch import Watch
 from core.plan.day import Day
 from core.plan.plan import Plan

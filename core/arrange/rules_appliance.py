@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from ortools.sat.python import cp_model
-
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.rules_fire import Fire
 from core.arrange.rules_station import Standing
+from core.arrange.solver import cp_model
 from core.arrange.variables import Board
 from core.plan.ids import StationId
 

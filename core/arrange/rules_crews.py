@@ -7,9 +7,8 @@ number can always be given to so many cooks.
 
 from __future__ import annotations
 
-from ortools.sat.python import cp_model
-
 from core.arrange.labour import Labour
+from core.arrange.solver import cp_model
 from core.arrange.variables import Board, Expr, Literal
 from core.plan.ids import CookId
 from core.plan.kitchen import Cook

@@ -5,10 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ortools.sat.python import cp_model
-
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.rules_station import Standing, Taken
+from core.arrange.solver import cp_model
 from core.arrange.variables import Board, Chore, Expr, Literal
 from core.plan.day import Lit
 from core.plan.ids import StationId

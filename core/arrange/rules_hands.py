@@ -10,14 +10,13 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from itertools import combinations
 
-from ortools.sat.python import cp_model
-
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.labour import Labour
 from core.arrange.problem import Piece, Task
 from core.arrange.rules_crews import Crews, crews, labour_interval
 from core.arrange.rules_station import Standing, blocked
 from core.arrange.rules_walk import ways_elsewhere
+from core.arrange.solver import cp_model
 from core.arrange.variables import Board, Chore, Expr, Literal
 from core.plan.ids import CookId
 

@@ -10,14 +10,13 @@ from fractions import Fraction
 from itertools import combinations, pairwise
 from math import ceil
 
-from ortools.sat.python import cp_model
-
 from core.arrange.claims import Claim
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.held_heat import standing as standing_of
 from core.arrange.held_heat import surely_warm
 from core.arrange.rules_station import Standing
 from core.arrange.settings import settings_for_wait
+from core.arrange.solver import cp_model
 from core.arrange.variables import Bake, Board, Chore, Cold, Expr, Literal, wait_ends
 from core.plan.ids import StationId
 from core.plan.kitchen import HEATED, Heater

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from ortools.sat.python import cp_model
-
 from core.arrange.claims import Claim, claims_of, pooled_kinds
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.problem import Begun, Slot
+from core.arrange.solver import cp_model
 from core.arrange.variables import Board, Expr, Literal, wait_ends
 from core.plan import calendar
 from core.plan.ids import StationId

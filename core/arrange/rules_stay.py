@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from ortools.sat.python import cp_model
-
 from core.arrange.model import Model
+from core.arrange.solver import cp_model
 from core.arrange.variables import Board, Expr, Literal
 from core.timetable.timetable import Timetable
 

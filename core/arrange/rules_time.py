@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from ortools.sat.python import cp_model
-
 from core.arrange.demand import Demand, DemandKind
+from core.arrange.solver import cp_model
 from core.arrange.variables import Board, Expr
 
 LATE, WAITS = 100_000, 20_000  # price of a minute past a limit that gives, against wishes of hundreds

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ortools.sat.python import cp_model
-
 from core.arrange.demand import Demand, DemandKind
+from core.arrange.solver import cp_model
 from core.arrange.variables import Board, Chore, Expr, Literal
 from core.plan import meaning
 from core.plan.day import Washed

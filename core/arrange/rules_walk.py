@@ -9,9 +9,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from ortools.sat.python import cp_model
-
 from core.arrange.labour import Labour
+from core.arrange.solver import cp_model
 from core.arrange.variables import Board, Expr, Literal
 
 _MOST = 40  # labours in places apart: beyond these the pairs would make the model slow

@@ -9,13 +9,12 @@ from collections.abc import Callable
 from math import ceil, isfinite
 from typing import Any
 
-from ortools.sat.python import cp_model
-
 from core.arrange.found import Found, read_found
 from core.arrange.freeze import frozen, hint, tell
 from core.arrange.model import Model
 from core.arrange.neighbourhoods import Neighbourhoods
 from core.arrange.problem import Problem
+from core.arrange.solver import cp_model
 from core.arrange.watch import Watch
 
 _GOOD = (cp_model.OPTIMAL, cp_model.FEASIBLE)

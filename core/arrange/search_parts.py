@@ -12,8 +12,6 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Protocol
 
-from ortools.sat.python import cp_model
-
 from core.arrange.found import Found, read_found
 from core.arrange.freeze import frozen, hint, tell, without
 from core.arrange.model import Model
@@ -21,6 +19,7 @@ from core.arrange.neighbourhoods import Neighbourhoods
 from core.arrange.problem import Problem
 from core.arrange.search import by_latest, without_goal
 from core.arrange.search_rivals import UNKNOWN, Rivals, Solved
+from core.arrange.solver import cp_model
 from core.arrange.watch import Watch
 
 LARGE = 150  # tasks from which a feast is worked on in parts

@@ -10,14 +10,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from random import Random
 
-from ortools.sat.python import cp_model
-
 from core.arrange.claims import claims_of
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.found import Found
 from core.arrange.model import Model
 from core.arrange.problem import Bound, Problem, Slot
 from core.arrange.settle_places import span_of
+from core.arrange.solver import cp_model
 from core.arrange.tighten import tighten
 from core.arrange.watch import Watch
 from core.plan.ids import StepId

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from ortools.sat.python import cp_model
-
 from core.arrange.demand import Demand
 from core.arrange.problem import Piece, Problem, Stretch, Task, Waiting, Way
+from core.arrange.solver import cp_model
 from core.arrange.tighten import tighten
 from core.plan.ids import CookId, StationId
 from core.plan.meaning import LONGEST_PAUSE, longer_by

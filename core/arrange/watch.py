@@ -5,9 +5,8 @@ from __future__ import annotations
 import time
 from threading import Event, Thread
 
-from ortools.sat.python import cp_model
-
 from core.arrange.effort import Effort
+from core.arrange.solver import cp_model
 
 _OVERHEAD = 0.005  # work counted for each call beside the solver's own, so that many small ones end too
 _EACH = 3e-5  # and for each constraint: building and preparing a model takes time that the solver does not count

@@ -1,6 +1,6 @@
 """Minutes, temperatures, quantities and clock times: read as typed, kept exact, shown for a cook.
 
-Importing this loads no units; the registry is made when the first quantity is converted.
+Importing this loads no units; the registry is made when the first quantity in a rarer unit is converted.
 """
 
 from core.measures.clock import (

@@ -1,4 +1,4 @@
-"""The one pint registry, made when the first quantity is converted, and exact factors out of it."""
+"""The one pint registry, made when the first quantity in a rarer unit is converted, and exact factors out of it."""
 
 import logging
 from collections.abc import Callable
@@ -31,6 +31,16 @@ label_cup = 240 milliliter
 label_ounce = 28 gram
 """.strip()
 """Butter stick, dash and pinch: common practice. label_: 21 CFR 101.9(b)(5)(viii). The rest: trade spoons."""
+
+
+_PLAIN = {
+    "mg": Fraction(1, 1000), "g": Fraction(1), "kg": Fraction(1000), "mm": Fraction(1), "cm": Fraction(10),
+    "ml": Fraction(1), "cl": Fraction(10), "dl": Fraction(100), "l": Fraction(1000),
+    "tsp": Fraction("4.92892159375"), "tbsp": Fraction("14.78676478125"),
+}  # fmt: skip
+"""What most plans are written in, in g, ml or mm, for which no registry need be loaded. Metric prefixes: SI Brochure,
+9th edition, table 7. Spoons: a gallon of 231 cubic inches has 768 teaspoons (NIST Handbook 44, appendix C).
+"""
 
 
 @cache
@@ -79,6 +89,8 @@ def factor(unit: str, other: str) -> Fraction:
     one, two = known(unit), known(other)
     if one.kind != two.kind or one.kind == "count":
         raise Refusal(_unlike(one, two))
+    if unit in _PLAIN and other in _PLAIN:
+        return _PLAIN[unit] / _PLAIN[other]
     convert: Callable[..., Fraction] = registry().convert
     return Fraction(convert(Fraction(1), one.registered, two.registered))
 

@@ -212,17 +212,15 @@ class PlanFile:
 def write_new(path: Path, plan: Plan, replace: bool) -> None:
     """Write a plan into a new file, whole or not at all."""
     from core.plan.check import require
-    from core.store.migrate import upgrade
-    from core.store.opening import mark
+    from core.store.fresh import empty_file
 
     require(plan)
     with keepable(path):
         rows = changes(None, plan)
     with told(path), written_beside(hold_place(path, replace)) as draft:
-        database = open_file(draft, make=True)
+        draft.write_bytes(empty_file())
+        database = open_file(draft)
         try:
-            mark(database)
-            upgrade(database)
             with database.transaction() as connection:
                 write(connection, rows)
         finally:

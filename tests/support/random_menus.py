@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from fractions import Fraction
 from types import MappingProxyType
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from hypothesis import strategies as st
 
@@ -44,6 +44,14 @@ def rarely(strategy: st.SearchStrategy[Value]) -> st.SearchStrategy[Value | None
     return st.one_of(st.none(), st.none(), strategy)
 
 
+_ONE_IN_THREE = st.sampled_from((False, False, True))
+
+
+def seldom(draw: st.DrawFn, make: Callable[..., st.SearchStrategy[Value]], *given: Any) -> Value | None:
+    """Draw None more often than not, as `rarely`; a strategy that hangs on what was drawn is made only where wanted."""
+    return draw(make(*given)) if draw(_ONE_IN_THREE) else None
+
+
 _MAYBE_MOST = rarely(st.integers(0, 3 * _DAY))
 _MAYBE_LOADS = rarely(st.builds(Loads, st.integers(1, 6), st.integers(1, 12), st.integers(0, 5)))
 _MAYBE_DONENESS = rarely(
@@ -57,6 +65,15 @@ _MAYBE_CARE = rarely(
         FoodCare, rarely(st.sampled_from(Effect)), st.sampled_from((0, 0, 50, 1000)), rarely(st.sampled_from(Container))
     )
 )
+_MAYBE_YIELD = rarely(st.builds(Yield, names(), quantities()))
+_MAYBE_QUANTITY = rarely(quantities())
+_MAYBE_SCALE = rarely(st.fractions(min_value=Fraction(1, 50), max_value=50).filter(bool))
+_MAYBE_FOOD = rarely(st.sampled_from(FoodKind))
+_MAYBE_ARRIVAL = rarely(st.sampled_from(Arrival))
+_BOOLEANS = st.booleans()
+_ATTENTIONS = st.sampled_from(Attention)
+_LINK_KINDS = st.sampled_from(LinkKind)
+_TO_SIXTY, _TO_TWENTY = (st.tuples(st.integers(0, most), st.integers(0, most)) for most in (60, 20))
 _HOLDINGS = st.sampled_from(Holding)
 _TRANSFERS = st.sampled_from(((None, None), (0, 0), (1, 0), (1, 1), (None, 1)))
 
@@ -65,7 +82,7 @@ _TRANSFERS = st.sampled_from(((None, None), (0, 0), (1, 0), (1, 1), (None, 1)))
 def spans(draw: st.DrawFn, shortest: int = 1, longest: int = 3000) -> Span:
     """Draw a length, sharp or with a spread."""
     low = draw(st.integers(shortest, longest))
-    more, most = draw(st.tuples(st.integers(0, 60), st.integers(0, 60)))
+    more, most = draw(_TO_SIXTY)
     return Span(low, low + more, low + more + most)
 
 
@@ -73,22 +90,22 @@ def spans(draw: st.DrawFn, shortest: int = 1, longest: int = 3000) -> Span:
 def heats(draw: st.DrawFn, lowest: int, highest: int) -> Heat:
     """Draw a temperature whose setting lies within lowest..highest."""
     setting = draw(st.integers(lowest, highest))
-    below, above = draw(st.tuples(st.integers(0, 20), st.integers(0, 20)))
-    return Heat(setting, max(setting - below, -60), min(setting + above, 600), draw(st.booleans()))
+    below, above = draw(_TO_TWENTY)
+    return Heat(setting, max(setting - below, -60), min(setting + above, 600), draw(_BOOLEANS))
 
 
 @st.composite
 def uses(draw: st.DrawFn, kitchen: Kitchen) -> Use:
     """Draw a share of a station that the kitchen has."""
     station = draw(st.sampled_from(kitchen.stations))
-    named = StationId(station.id) if draw(st.booleans()) else None
+    named = StationId(station.id) if draw(_BOOLEANS) else None
     if station.shelves:
-        raw = draw(st.booleans())
+        raw = draw(_BOOLEANS)
         shelf = station.shelves[0] if raw else draw(st.sampled_from(station.shelves))
         area = draw(st.integers(0, shelf.area))
         return Use(station.kind, 1, named, area, draw(st.integers(0, shelf.height)), raw)
     most = station.units or 3
-    heat = draw(rarely(_heat_for(station))) if station.kind in HEATED else None
+    heat = seldom(draw, _heat_for, station) if station.kind in HEATED else None
     return Use(station.kind, draw(st.integers(1, min(most, 4))), named, heat=heat)
 
 
@@ -101,7 +118,7 @@ def _heat_for(station: Station) -> st.SearchStrategy[Heat]:
 @st.composite
 def waits(draw: st.DrawFn, kitchen: Kitchen) -> Wait:
     """Draw a way to wait, mostly where there is room enough."""
-    return Wait(draw(_HOLDINGS), draw(rarely(uses(kitchen))))
+    return Wait(draw(_HOLDINGS), seldom(draw, uses, kitchen))
 
 
 @st.composite
@@ -116,18 +133,18 @@ def touches(draw: st.DrawFn, length: Span, skills: tuple[str, ...]) -> Touch:
     minutes = draw(st.integers(1, min(length.low, 5)))
     at = draw(st.integers(0, length.low - minutes))
     skill = draw(st.sampled_from(("", *skills)))
-    return Touch(at, minutes, draw(notes()), draw(st.booleans()), skill)
+    return Touch(at, minutes, draw(notes()), draw(_BOOLEANS), skill)
 
 
 @st.composite
 def steps(draw: st.DrawFn, dish: DishId, local: str, kitchen: Kitchen) -> Step:
     """Draw a step: a plain one as often as one with any of its features."""
     length = draw(spans())
-    attention = draw(st.sampled_from(Attention))
-    if draw(st.booleans()):
+    attention = draw(_ATTENTIONS)
+    if draw(_BOOLEANS):
         return Step(step_id(dish, local), draw(names()), length, attention)
     skills = tuple(sorted({skill for cook in kitchen.cooks for skill in cook.skills}))
-    ways = [draw(rarely(_alternatives(kitchen))) for _each in range(draw(st.integers(0, 2)))]
+    ways = [seldom(draw, _alternatives, kitchen) for _each in range(draw(st.integers(0, 2)))]
     tended = draw(st.lists(touches(length, skills), max_size=3)) if attention is Attention.TENDED else []
     vessels = (
         draw(st.lists(st.sampled_from(kitchen.vessels), max_size=2, unique=True)) if kitchen.vessels else []
@@ -145,25 +162,25 @@ def steps(draw: st.DrawFn, dish: DishId, local: str, kitchen: Kitchen) -> Step:
         tuple(tended),
         put_in,
         take_out,
-        draw(st.one_of(st.just(()), uses(kitchen).map(lambda use: (use,)))),
+        (draw(uses(kitchen)),) if draw(_BOOLEANS) else (),
         tuple(VesselUse(each.id, draw(st.integers(1, each.count))) for each in vessels),
         draw(_MAYBE_LOADS),
-        draw(rarely(st.integers(1, length.low))),
+        seldom(draw, st.integers, 1, length.low),
         draw(_MAYBE_DONENESS),
         draw(_MAYBE_EARLIEST),
         draw(_MAYBE_LATEST),
         draw(_MAYBE_CLOCK),
-        draw(rarely(keeps(kitchen))),
+        seldom(draw, keeps, kitchen),
         tuple(way for way in ways if way is not None),
         draw(notes()),
-        draw(rarely(st.builds(Yield, names(), quantities()))),
+        draw(_MAYBE_YIELD),
         draw(_MAYBE_CARE),
     )
 
 
 @st.composite
 def _alternatives(draw: st.DrawFn, kitchen: Kitchen) -> Alternative:
-    return Alternative(draw(names()), draw(spans()), draw(st.one_of(st.just(()), st.tuples(uses(kitchen)))))
+    return Alternative(draw(names()), draw(spans()), (draw(uses(kitchen)),) if draw(_BOOLEANS) else ())
 
 
 @st.composite
@@ -180,13 +197,13 @@ def dishes(draw: st.DrawFn, dish: str, kitchen: Kitchen, most_steps: int = 4) ->
         draw(st.integers(1, 12)),
         draw(st.integers(1, 30)),
         draw(st.sampled_from((0, 0, 0, -30, 75))),
-        draw(st.booleans()),
+        draw(_BOOLEANS),
         draw(keeps(kitchen)),
         draw(ingredients(own)),
         draw(_WORDS),
         draw(notes()),
         draw(notes()),
-        draw(rarely(st.fractions(min_value=Fraction(1, 50), max_value=50).filter(bool))),
+        draw(_MAYBE_SCALE),
         draw(st.sampled_from(("", "", "round 26 cm", "GN 1/2-65"))),
         draw(st.sampled_from(("", "", "35x25x6 cm"))),
     )
@@ -199,20 +216,20 @@ def ingredients(draw: st.DrawFn, own: tuple[Step, ...]) -> tuple[Ingredient, ...
     found = []
     for number, item in enumerate(items):
         step = draw(st.sampled_from((None, *(each.id for each in own))))
-        per_kg_of = items[0] if number and draw(st.booleans()) else ""
+        per_kg_of = items[0] if number and draw(_BOOLEANS) else ""
         found.append(
             Ingredient(
                 item,
-                draw(quantities()) if per_kg_of else draw(rarely(quantities())),
+                draw(quantities()) if per_kg_of else draw(_MAYBE_QUANTITY),
                 draw(notes()),
                 step,
                 draw(st.sampled_from(("", "dairy", "Gemüse"))),
-                draw(st.booleans()),
+                draw(_BOOLEANS),
                 draw(_WORDS),
                 per_kg_of,
                 draw(st.sampled_from((0, 0, 1, 7))),
-                draw(rarely(st.sampled_from(FoodKind))),
-                draw(rarely(st.sampled_from(Arrival))),
+                draw(_MAYBE_FOOD),
+                draw(_MAYBE_ARRIVAL),
                 draw(st.sampled_from((0, 0, 40, 1000))),
             )
         )
@@ -246,10 +263,10 @@ def links_between(
         first, then = sorted(
             draw(st.lists(st.integers(0, len(ids) - 1), min_size=2, max_size=2, unique=True))
         )
-        kind = draw(st.sampled_from(LinkKind))
+        kind = draw(_LINK_KINDS)
         least = draw(st.integers(0, 2 * _DAY))
         longest = draw(st.one_of(st.none(), st.integers(least, least + 2 * _DAY)))
-        brings = draw(rarely(quantities_like(yielded.get(ids[first]))))
+        brings = seldom(draw, quantities_like, yielded.get(ids[first]))
         link = Link(ids[first], ids[then], least, longest, kind, draw(waits(kitchen)), brings)
         found[link.key] = link
     return tuple(found.values())

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import datetime
+from functools import cache
 
 from hypothesis import strategies as st
 
@@ -19,11 +20,21 @@ from core.plan.menu import Menu
 from core.plan.plan import Plan
 from core.plan.step import Manner
 from tests.support.random_house import guests, stocks_of
-from tests.support.random_menus import dishes, links_between, rarely
+from tests.support.random_menus import dishes, links_between, rarely, seldom
 from tests.support.random_words import local_ids, names, several_ids
 
 _DAY = 24 * 60
 _ZONES = ("Europe/London", "America/New_York", "Asia/Kathmandu", "Australia/Lord_Howe", "UTC")
+
+
+_RATES = st.sampled_from((0.5, 4.0, 5.0, 12.25))
+_TEMPERATURES = st.sets(st.integers(60, 300), max_size=3)
+_MAYBE_BURNS = rarely(st.integers(1, 120))
+_MAYBE_COVERS = rarely(st.integers(1, 300))
+_MAYBE_OPENS = rarely(st.integers(-9 * _DAY, -4 * _DAY))
+_SHELVES = st.lists(st.builds(Shelf, st.integers(1, 3000), st.integers(1, 60), names()), max_size=3)
+_STARTS = st.one_of(st.none(), st.integers(-3 * _DAY, _DAY))
+_MANNERS = st.sampled_from(Manner)
 
 
 @st.composite
@@ -33,26 +44,32 @@ def windows(draw: st.DrawFn) -> Window:
     return Window(draw(st.integers(-1, 4)), begins, begins + draw(st.integers(1, _DAY)))
 
 
+_FEW_WINDOWS = st.lists(windows(), max_size=2)
+_SKILLS = st.lists(names(), max_size=2, unique=True)
+
+
 @st.composite
 def heaters(draw: st.DrawFn) -> Heater:
     """Draw how a station heats."""
     lowest = draw(st.integers(40, 120))
-    temperatures = sorted(draw(st.sets(st.integers(60, 300), max_size=3)))
+    temperatures = sorted(draw(_TEMPERATURES))
     minutes = sorted(
         draw(st.lists(st.integers(1, 60), min_size=len(temperatures), max_size=len(temperatures)))
     )
-    rates = st.sampled_from((0.5, 4.0, 5.0, 12.25))
     return Heater(
         lowest,
         draw(st.integers(lowest, 320)),
         tuple(zip(temperatures, minutes, strict=True)),
-        draw(rates),
-        draw(rates),
+        draw(_RATES),
+        draw(_RATES),
         draw(st.integers(0, 60)),
         draw(st.integers(5, 30)),
         draw(st.sampled_from((0, 0, 10, 100))),
         draw(st.sampled_from((0, 0, 10, -60))),
     )
+
+
+_MAYBE_HEATER = rarely(heaters())
 
 
 @st.composite
@@ -61,19 +78,19 @@ def stations(draw: st.DrawFn, id: str, kind: StationKind) -> Station:  # noqa: A
     if draw(st.booleans()):
         return Station(StationId(id), draw(names()), kind, draw(st.integers(1, 4)))
     lighting = draw(st.integers(0, 40))
-    shelves = draw(st.lists(st.builds(Shelf, st.integers(1, 3000), st.integers(1, 60), names()), max_size=3))
+    shelves = draw(_SHELVES)
     return Station(
         StationId(id),
         draw(names()),
         kind,
         draw(st.integers(0 if kind is StationKind.ROOM else 1, 6)),
         tuple(shelves) if kind in COLD else (),
-        draw(rarely(heaters())) if kind in HEATED else None,
+        draw(_MAYBE_HEATER) if kind in HEATED else None,
         draw(st.booleans()),
         draw(st.sampled_from(("kitchen", "terrace", "Garage №2"))),
-        tuple(draw(st.lists(windows(), max_size=2))),
+        tuple(draw(_FEW_WINDOWS)),
         lighting,
-        draw(rarely(st.integers(1, 120))),
+        draw(_MAYBE_BURNS),
         draw(st.integers(0, lighting or 9)),
         draw(st.integers(1, 9)),
         wide=draw(st.sampled_from((0, 0, 46, 1000))),
@@ -88,9 +105,9 @@ def cooks(draw: st.DrawFn, id: str) -> Cook:  # noqa: A002
     return Cook(
         CookId(id),
         draw(names()),
-        tuple(draw(st.lists(names(), max_size=2, unique=True))),
-        tuple(draw(st.lists(windows(), max_size=2))),
-        tuple(draw(st.lists(windows(), max_size=2))),
+        tuple(draw(_SKILLS)),
+        tuple(draw(_FEW_WINDOWS)),
+        tuple(draw(_FEW_WINDOWS)),
         draw(st.sampled_from((None, (1380, 420), (60, 540)))),
     )
 
@@ -113,8 +130,8 @@ def kitchens(draw: st.DrawFn) -> Kitchen:
     made = [draw(stations(each, kind)) for each, kind in zip(station_ids, kinds, strict=True)]
     return Kitchen(
         draw(names()),
-        tuple(replace(each, not_with=draw(_others(station_ids, each.id))) for each in made),
-        tuple(replace(draw(vessels(each)), fits=draw(_some(station_ids))) for each in vessel_ids),
+        tuple(replace(each, not_with=seldom(draw, _others, station_ids, each.id) or ()) for each in made),
+        tuple(replace(draw(vessels(each)), fits=seldom(draw, _some, station_ids) or ()) for each in vessel_ids),
         tuple(draw(cooks(each)) for each in cook_ids),
         draw(st.sampled_from((1, 1, 0, 60))),
         draw(st.sampled_from((None, None, 21, 34))),
@@ -122,17 +139,16 @@ def kitchens(draw: st.DrawFn) -> Kitchen:
 
 
 def _some(ids: list[str]) -> st.SearchStrategy[tuple[StationId, ...]]:
-    """Draw the ids of stations that a vessel fits, mostly none told."""
-    told = st.lists(st.sampled_from([StationId(each) for each in ids]), unique=True).map(tuple)
-    return st.one_of(st.just(()), st.just(()), told)
+    """Draw the ids of stations that a vessel fits."""
+    return st.lists(st.sampled_from([StationId(each) for each in ids]), unique=True).map(tuple)
 
 
 def _others(ids: list[str], own: str) -> st.SearchStrategy[tuple[StationId, ...]]:
-    """Draw the ids of stations that are never used at the same time as one's own, mostly none."""
+    """Draw the ids of stations that are never used at the same time as one's own."""
     others = [StationId(each) for each in ids if each != own]
     if not others:
         return st.just(())
-    return st.one_of(st.just(()), st.just(()), st.lists(st.sampled_from(others), unique=True).map(tuple))
+    return st.lists(st.sampled_from(others), unique=True).map(tuple)
 
 
 @st.composite
@@ -143,6 +159,7 @@ def moments(draw: st.DrawFn) -> Moment:
     return Moment(datetime(day.year, day.month, day.day, hour, minute), draw(st.sampled_from(_ZONES)))
 
 
+@cache
 def wishes() -> st.SearchStrategy[Wishes]:
     """Draw what makes a good day."""
     return st.builds(Wishes, *[st.integers(0, 10)] * 5, st.integers(0, _DAY - 1))
@@ -160,10 +177,10 @@ def decisions_for(draw: st.DrawFn, plan: Plan, ids: tuple[StepId, ...]) -> Decis
             )
             orders.append(Order(ids[first], ids[then]))
     return Decisions(
-        draw(st.sampled_from(Manner)),
+        draw(_MANNERS),
         tuple(pin for pin in [draw(_pins(plan, step)) for step in draw(few)] if pin is not None),
         tuple(Choice(step, draw(st.integers(0, len(plan.steps[step].alternatives)))) for step in draw(few)),
-        tuple(LengthOf(step, draw(st.sampled_from(Manner))) for step in draw(few)),
+        tuple(LengthOf(step, draw(_MANNERS)) for step in draw(few)),
         tuple(dict.fromkeys(orders)),
         draw(wishes()),
         draw(st.sampled_from(("", "", "uk"))),
@@ -175,7 +192,7 @@ def _pins(draw: st.DrawFn, plan: Plan, step: StepId) -> Pin | None:
     """Draw a pin; its station is left out of those that another way may forbid."""
     the_step = plan.steps[step]
     load = draw(st.integers(0, meaning.load_count(plan.dish_of[step], the_step) - 1))
-    start = draw(st.one_of(st.none(), st.integers(-3 * _DAY, _DAY)))
+    start = draw(_STARTS)
     cook = draw(st.sampled_from((None, *(each.id for each in plan.kitchen.cooks))))
     fitting = [
         each.id
@@ -218,11 +235,11 @@ def plans(draw: st.DrawFn, most_dishes: int = 4, most_steps: int = 4) -> Plan:
             draw(links_between(steps, kitchen, yielded=yielded)),
             draw(stocks_of(menu)),
             draw(guests()),
-            draw(rarely(st.integers(1, 300))),
+            draw(_MAYBE_COVERS),
         ),
         kitchen,
         transfer=draw(st.integers(0, 1)),
-        opens=draw(rarely(st.integers(-9 * _DAY, -4 * _DAY))),
+        opens=draw(_MAYBE_OPENS),
     )
     decisions = draw(decisions_for(bare, steps))
     return Plan(bare.name, bare.plating, bare.menu, kitchen, decisions, bare.transfer, bare.opens)

@@ -46,7 +46,7 @@ class KitchenPlace(QWidget):
         for leaf in (self.stations, self.vessels, self.cooks):
             leaf.remade.connect(self._order_tabs)
         self.setFocusProxy(self.leaves.buttons["stations"])
-        Dressed(self, self._dress)
+        self._dressed: Dressed | None = None
 
     def refresh(self) -> None:
         """Show the kitchen as it is; what is half typed or refused stays."""
@@ -76,6 +76,12 @@ class KitchenPlace(QWidget):
         #wordButton:checked:focus {{ border: 2px solid {p.accent}; }}
         """
         dress_fields(self, palette, more)
+
+    def setVisible(self, visible: bool) -> None:
+        """Dress what is here before it is first shown."""
+        if visible and self._dressed is None:
+            self._dressed = Dressed(self, self._dress)
+        super().setVisible(visible)
 
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what changed while another place was shown."""

@@ -41,6 +41,7 @@ class StationCard(QFrame):
             [part.spec for part in self._parts.values()],
             self._take,
             least=round(7.6 * self.fontMetrics().height()),
+            shown=(),
         )
         self.picture = StationPicture()
         self.curve = HeatUpCurve()

@@ -6,12 +6,20 @@ from functools import partial
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QSplitter,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.bridge import OpenPlan
-from app.fields import Draft, Leaves, a_button, dress_fields, finish_typing, tab_as_read, with_key
+from app.fields import Draft, Leaves, a_button, finish_typing, tab_as_read, with_key
 from app.places.cure import DeskBeside, cure_sheet
-from app.places.dressed import Dressed
 from app.places.library import KeepNote, MyDishes, Shelf, library_sheet
 from app.places.menu.dish_leaf import DishLeaf
 from app.places.menu.dish_list import DishList
@@ -21,20 +29,43 @@ from app.places.menu.follows_leaf import FollowsLeaf
 from app.places.menu.guests_beside import DishCaution, GuestsBeside
 from app.places.menu.ingredients_leaf import IngredientsLeaf
 from app.places.menu.left_open import LeftOpen
+from app.places.menu.made_later import MadeLater
 from app.places.menu.plan_facts import PlanFacts
 from app.places.menu.steps_leaf import StepsLeaf
 from core.plan.ids import DishId, StepId
 from core.plan.menu import Dish
 
 
-class MenuPlace(QWidget):
-    """Where the feast is written down."""
+class MenuPlace(MadeLater):
+    """Where the feast is written down; made when it, or a part of it, is first wanted."""
+
+    facts: PlanFacts
+    left_open: LeftOpen
+    dishes: DishList
+    dish_leaf: DishLeaf
+    steps: StepsLeaf
+    follows: FollowsLeaf
+    ingredients: IngredientsLeaf
+    leaves: Leaves
+    title: QLabel
+    caution: DishCaution
+    keep: QPushButton
+    shelf: Shelf
+    keep_note: KeepNote
+    mine: MyDishes
+    empty: _Empty
+    right: QStackedWidget
+    guests: GuestsBeside
+    cure: DeskBeside
 
     def __init__(self, opened: OpenPlan, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__((menu_sheet, library_sheet, cure_sheet), parent)
         self._opened = opened
         self._stale = True  # nothing is shown before the place itself is
-        self._remade: list[QWidget] = [self]  # under these Tab is to go as one reads
+        self._remade: dict[QWidget, None] = {self: None}  # under these Tab is to go as one reads
+
+    def _make(self) -> None:
+        opened = self._opened
         self.facts = PlanFacts(opened)
         self.left_open = LeftOpen(opened)
         self.dishes = DishList(opened)
@@ -84,8 +115,6 @@ class MenuPlace(QWidget):
         column.addWidget(split, 1)
         self._connect()
         self._aim_focus(opened.plan.menu.dishes)
-        sheets = (menu_sheet, library_sheet, cure_sheet)
-        Dressed(self, lambda palette: dress_fields(self, palette, "".join(each(palette) for each in sheets)))
 
     def _page(self) -> QWidget:
         page = QWidget()
@@ -124,7 +153,7 @@ class MenuPlace(QWidget):
             panel.dish_at = self.dishes.dish_at
         self.leaves.turned.connect(lambda _name: self._show_leaf())
         for leaf in (self.steps, self.follows, self.ingredients):
-            leaf.remade.connect(partial(self._rows_remade, leaf))
+            leaf.remade.connect(partial(self._remade.__setitem__, leaf, None))
 
     def refresh(self) -> None:
         """Show the plan as it is; what is chosen, half typed or refused stays."""
@@ -147,6 +176,8 @@ class MenuPlace(QWidget):
 
     def finish(self) -> None:
         """Take what is being typed, before the plan is closed, undone or printed."""
+        if not self.is_made:
+            return
         finish_typing(self)
         self.steps.lines.finish(self.steps.rows)
 
@@ -241,10 +272,6 @@ class MenuPlace(QWidget):
         """Have lines stand in the empty line of the dish's steps, to be mended and taken."""
         self._write_first()
         self.steps.draft.line.write(lines)
-
-    def _rows_remade(self, leaf: QWidget) -> None:
-        if leaf not in self._remade:
-            self._remade.append(leaf)
 
 
 class _Empty(QFrame):

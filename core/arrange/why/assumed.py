@@ -10,8 +10,6 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from ortools.sat.python import cp_model
-
 from core.arrange.claims import loaded_kinds
 from core.arrange.demand import Demand
 from core.arrange.found import read_found
@@ -19,6 +17,7 @@ from core.arrange.model import Model, build
 from core.arrange.naming import NobodyLeft
 from core.arrange.problem import Problem
 from core.arrange.settle import settle
+from core.arrange.solver import cp_model
 from core.arrange.watch import Watch
 from core.arrange.why.parts import concerned, part_of, room_for, stubborn
 from core.arrange.why.wishes import core_among

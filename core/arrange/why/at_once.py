@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from ortools.sat.python import cp_model
-
 from core.arrange.found import read_found
 from core.arrange.model import build
 from core.arrange.naming import NobodyLeft
 from core.arrange.reading import read
 from core.arrange.search import without_goal
 from core.arrange.settle import settle
+from core.arrange.solver import cp_model
 from core.arrange.watch import Watch
 from core.plan.day import Day
 from core.plan.plan import Plan

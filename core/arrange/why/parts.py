@@ -9,11 +9,10 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import replace
 
-from ortools.sat.python import cp_model
-
 from core.arrange.claims import slots_for
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.problem import Bound, Problem, Task
+from core.arrange.solver import cp_model
 from core.arrange.tighten import tighten
 from core.arrange.variables import start_domain
 from core.arrange.why.labels import Labels, begins, ends

@@ -9,8 +9,6 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass, field, replace
 
-from ortools.sat.python import cp_model
-
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.found import Found, read_found
 from core.arrange.freeze import frozen, hint, tell
@@ -22,6 +20,7 @@ from core.arrange.reading import read
 from core.arrange.search import without_goal
 from core.arrange.search_parts import groups
 from core.arrange.settle import settle
+from core.arrange.solver import cp_model
 from core.arrange.tighten import tighten
 from core.arrange.watch import Watch
 from core.arrange.why.giving_up import without

@@ -9,12 +9,11 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass, replace
 
-from ortools.sat.python import cp_model
-
 from core.arrange.demand import Demand, DemandKind
 from core.arrange.model import Model
 from core.arrange.problem import Arc, Bound, Problem
 from core.arrange.search import by_latest, without_goal
+from core.arrange.solver import cp_model
 from core.arrange.watch import Watch
 from core.arrange.why.weights import WEIGHT
 

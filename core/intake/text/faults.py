@@ -10,6 +10,7 @@ from typing import Annotated, Any, Union, get_args, get_origin
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
+from core.intake.text.entry import said_of
 from core.intake.text.nearest import did_you_mean, nearest
 from core.measures.refusal import Refusal, quoted
 from core.measures.words import join_words, plural
@@ -120,7 +121,7 @@ def _sentence(error: ErrorDetails, root: type[BaseModel]) -> str:
     key = str(error["loc"][-1])
     model = model_at(error["loc"][:-1], root)
     if error["type"] == "missing":
-        about = (model.model_fields[key].description or "").rstrip(".") if model else ""
+        about = (model.model_fields[key].description or said_of(model).get(key, "")).rstrip(".") if model else ""
         said = f" ({about[:1].lower()}{about[1:]})" if about else ""
         return f"The key {key}{said} is missing; add it."
     known = list(model.model_fields) if model else []

@@ -232,6 +232,31 @@ def test_a_form_can_leave_fields_out(shown):
     assert [key for key, cell in form.cells.items() if cell.isVisible()] == ["one", "four"]
 
 
+def test_a_field_that_is_not_shown_is_made_when_it_is_with_the_value_it_has_by_then(shown):
+    taken = []
+    specs = [Spec(name, name.title(), COUNT) for name in ("one", "two", "three")]
+    form = Form(specs, lambda key, value: taken.append((key, value)) or "", least=150, shown=("three",))
+    shown(form, width=720)
+    assert list(form.cells) == ["three"]
+    form.show_values({"one": 1, "two": 2, "three": 3})
+    form.show_values({"one": 4})
+    assert list(form.cells) == ["three"]
+    form.show_only(("one", "three"))
+    assert list(form.cells) == ["three", "one"]
+    assert [form.field(key).text() for key in ("one", "three")] == ["4", "3"]
+    assert form.cells["one"].isVisible()
+    QApplication.processEvents()
+    assert form.cells["one"].x() < form.cells["three"].x()
+    assert form.field("two").text() == "2"
+    assert not form.cells["two"].isVisible()
+    field = form.field("one")
+    field.setFocus()
+    field.selectAll()
+    QTest.keyClicks(field, "7")
+    QTest.keyClick(field, ENTER)
+    assert taken == [("one", 7)]
+
+
 def test_a_forms_sentence_stands_below_its_field(shown):
     form = a_form(lambda key, value: f"{key} cannot be {value}; write less." if value > 9 else "")
     shown(form, width=720)

@@ -15,7 +15,7 @@ from app.places.menu import MenuPlace
 from core.desk import Desk
 from core.measures.quantity import Quantity
 from core.plan.decisions import Pin
-from core.plan.edits import AddStep, RemoveDish
+from core.plan.edits import AddStep, RemoveDish, RenamePlan
 from core.plan.ids import DishId, StepId
 from core.plan.kitchen import StationKind
 from core.plan.menu import Ingredient, Link, LinkKind
@@ -71,6 +71,25 @@ def shown(qtbot):
         return place, opened
 
     return show
+
+
+def test_the_place_is_made_when_it_or_a_part_of_it_is_first_wanted(qtbot):
+    opened = OpenPlan(Desk(soup_and_bread()))
+    place = MenuPlace(opened)
+    qtbot.addWidget(place)
+    place.finish()
+    assert not place.findChildren(QWidget)
+    opened.apply(RenamePlan("Autumn"), "menu")
+    with pytest.raises(AttributeError, match="soups"):
+        _ = place.soups
+    assert not place.findChildren(QWidget)
+    dishes = place.dishes
+    assert place.findChildren(QWidget)
+    place.show()
+    qtbot.waitExposed(place)
+    assert place.dishes is dishes
+    assert place.facts.form.field("plan_name").shown_text() == "Autumn"
+    assert place.styleSheet()
 
 
 def soup_and_bread():

@@ -242,7 +242,7 @@ def test_a_large_feast_is_looked_at_as_a_whole_where_parts_lead_nowhere():
     drawn = feast(29)
     key = ("squash-3.season", 0)
     pinned = PinStep(*key, drawn.planted.at[key].start + 30)(drawn.plan)
-    outcome = reflow(pinned, drawn.planted, limit=20.0)
+    outcome = reflow(pinned, drawn.planted, limit=8.0)
     assert outcome is not None
     assert outcome.fit is Fit.MEETS
     assert clashes(pinned, outcome.timetable) == ()

@@ -46,6 +46,18 @@ def test_every_unit_is_in_the_registry_in_its_kind() -> None:
             assert factor(name, base[unit.kind]) > 0
 
 
+@pytest.mark.usefixtures("_fresh")
+def test_what_most_plans_are_written_in_is_the_registrys_without_asking_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    ends = ("gram", "liter", "meter", "teaspoon", "tablespoon")
+    plain = [name for name, unit in UNITS.items() if unit.registered.endswith(ends) and " " not in name]
+    pairs = [(one, two) for one in plain for two in plain if UNITS[one].kind == UNITS[two].kind]
+    convert = registry().convert
+    told = {(one, two): convert(Fraction(1), UNITS[one].registered, UNITS[two].registered) for one, two in pairs}
+    monkeypatch.setattr(units, "registry", lambda: pytest.fail("The registry was asked."))
+    assert {pair: factor(*pair) for pair in pairs} == told
+    assert len(pairs) == 3 * 3 + 6 * 6 + 2 * 2
+
+
 def test_every_spelling_names_one_unit() -> None:
     spelt: dict[str, str] = {}
     for name, unit in UNITS.items():
