@@ -29,7 +29,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "opens with one cook's lines (phone)"
     )
     parser.add_argument("--for", dest="whose", default="", metavar="COOK|STATION", help=one)
-    parser.add_argument("--paper", choices=("a4", "letter"), default="a4")
+    parser.add_argument("--paper", type=str.lower, choices=("a4", "letter"), default="a4")
     parser.add_argument("--landscape", action="store_true", help="across; of the menu two cards to a page")
     parser.add_argument("--dense", action="store_true", help="in small type, on fewer pages")
     parser.set_defaults(run=sheet)

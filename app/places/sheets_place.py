@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QAction, QFocusEvent, QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
@@ -53,8 +55,15 @@ class SheetsPlace(QWidget):
         for leaf in (self.print, self.order, self.pull, self.files):
             leaf.told.connect(self.told)
             leaf.refused.connect(self.refused)
+        for missing in (self.print.pages.empty, self.pull.empty, self.files.empty):
+            missing.wanted.connect(self._run)
         self.order.bar.paper_wanted.connect(lambda: self.show_sheet(SheetKind.ORDER))
         self.pull.bar.paper_wanted.connect(lambda: self.show_sheet(SheetKind.PULL))
+        self._by_letter = False  # the last tab was reached by its letter, not by Tab or the mouse
+        for tab in self.leaves.buttons.values():
+            tab.installEventFilter(self)
+        self.leaves.turned.connect(self._turned)
+        self._turned()
         tab_as_read(self)
         Dressed(self, lambda palette: dress_fields(self, palette, lists_sheet(palette)))
 
@@ -67,6 +76,34 @@ class SheetsPlace(QWidget):
     def keep_pdf(self, path: Path) -> None:
         """Write the sheets that are chosen to be seen as PDF."""
         self.print.keep_pdf(path)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Offer what is missing for sheets, where the window does it."""
+        super().showEvent(event)
+        if self._commands():
+            for missing in (self.print.pages.empty, self.pull.empty, self.files.empty):
+                missing.offer()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Notice how a tab got the focus: a letter gives no reason, Tab, arrows and the mouse do."""
+        if isinstance(event, QFocusEvent):
+            self._by_letter = event.gotFocus() and event.reason() is Qt.FocusReason.OtherFocusReason
+        return super().eventFilter(watched, event)
+
+    def _commands(self) -> Mapping[str, QAction]:
+        return getattr(self.window(), "actions_by_name", {})
+
+    def _run(self, command: str) -> None:
+        """Do a command of the window."""
+        self._commands()[command].trigger()
+
+    def _turned(self) -> None:
+        """Let the focus go to the leaf that is seen: at once where a letter was pressed for it."""
+        leaf = (self.print, self.order, self.pull, self.files)[self.leaves.stack.currentIndex()]
+        self.setFocusProxy(leaf)
+        if self._by_letter:
+            self._by_letter = False
+            leaf.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def finish(self) -> None:
         """Take what is being typed, before the plan is closed, undone or printed."""

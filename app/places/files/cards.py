@@ -7,8 +7,10 @@ from collections.abc import Callable, Sequence
 from app.places.files import making
 from app.places.files.file_card import FileCard
 from app.places.files.making import EVERY, XLSX, ZIP, State
+from app.places.paper.copies import NAME
 from core.hatch.tables import NAMES
 from core.measures.words import plural
+from core.sheets.words import shortened
 
 People = Callable[[], Sequence[str]]
 """Gives the names of the cooks."""
@@ -157,4 +159,4 @@ class PictureCard(FileCard):
 
 
 def _people(everybody: str, people: People) -> Sequence[tuple[str, str]]:
-    return [(EVERY, everybody), *((f"only:{name}", name) for name in dict.fromkeys(people()))]
+    return [(EVERY, everybody), *((f"only:{name}", shortened(name, NAME)) for name in dict.fromkeys(people()))]

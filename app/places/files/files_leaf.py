@@ -9,13 +9,14 @@ from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
 from app.fields import Page
 from app.places.files.cards import CalendarCard, PhoneCard, PictureCard, TablesCard
 from app.places.files.file_card import FileCard
 from app.places.files.making import State
+from app.places.lists.missing import Missing
 from app.places.lists.where import Keeper
 from app.places.paper.viewer import show_outside
 
@@ -42,11 +43,7 @@ class FilesLeaf(QWidget):
         self.keeper = Keeper(self)
         self.keeper.told.connect(self.told)
         self.keeper.refused.connect(self.refused)
-        self.empty = QLabel(
-            self.tr("There is no timetable yet: write down dishes with their steps, then arrange the day.")
-        )
-        self.empty.setObjectName("listEmpty")
-        self.empty.setWordWrap(True)
+        self.empty = Missing()
         self.cards: dict[str, FileCard] = {
             "phone": PhoneCard(self._people),
             "calendar": CalendarCard(self._people),
@@ -85,6 +82,9 @@ class FilesLeaf(QWidget):
         self._stale = False
         state = self._state()
         self.empty.setVisible(state is None)
+        self.setFocusProxy(self.empty.button if state is None else self.cards["phone"].fields["for"])
+        if state is None:
+            self.empty.show_untimed(self._opened.plan)
         for name, card in self.cards.items():
             card.show_choices(self._choices.get(name, {}))
             card.allow(state is not None)

@@ -20,5 +20,7 @@ def lists_sheet(palette: Palette) -> str:
     #listShort {{ color: {p.clash}; font-weight: bold; }}
     #sheetList {{ background: transparent; border: 0; border-top: 1px solid {p.line};
         border-bottom: 1px solid {p.line}; outline: 0; }}
+    #listPage {{ border: 2px solid transparent; }}
+    #listPage:focus {{ border: 2px solid {p.accent}; }}
     #listEmpty {{ color: {p.faint}; padding: 20px; }}
     """

@@ -90,6 +90,8 @@ class OrderLeaf(QWidget):
             self._show(key, widget, said)
         if changed:
             tab_as_read(self)
+        first = next((each for each in self.rows if isinstance(each, OrderRow)), None)
+        self.setFocusProxy(self.bar.paper if first is None else first.fields["on_hand"])
         self._say(found, on_paper=starts is None)
 
     def _say(self, found: Shopping, on_paper: bool) -> None:

@@ -60,7 +60,8 @@ class OrderRow(Row):
         line = each.line
         self.what.setText(what)
         self.what_for.setText(what_for)
-        self.what_for.setVisible(bool(what_for))
+        if self.what_for.isHidden() is bool(what_for):  # to show what is shown lays out the whole page
+            self.what_for.setVisible(bool(what_for))
         self.show_values(
             {
                 "on_hand": all(need.at_home for need in line.needs),
@@ -94,6 +95,7 @@ def _label(name: str) -> QLabel:
     label.setObjectName(name)
     label.setWordWrap(True)
     label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignAbsolute | Qt.AlignmentFlag.AlignVCenter)
     label.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
     return label
 

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 from app.bridge import OpenPlan
 from app.fields import Page, Rows
 from app.places.lists.as_text import TextBar
+from app.places.lists.missing import Missing
 from app.places.lists.pull_row import PullRow, TellingRow
 from app.places.lists.words import tr
 from core.food.pull_list import PullLine, PullList, pull_list
@@ -31,12 +32,12 @@ class PullLeaf(QWidget):
         super().__init__(parent)
         self._opened = opened
         self.bar = TextBar(lambda: f"{opened.plan.name} - pull list", self.text, self)
-        self.empty = QLabel(self.tr("There is no pull list yet: it is read from the timetable; arrange the day first."))
-        self.empty.setObjectName("listEmpty")
-        self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.empty.setWordWrap(True)
+        self.empty = Missing()
         self.rows: Rows[QWidget] = Rows(self._made)
         self.page = Page(self.rows)
+        self.page.setObjectName("listPage")
+        self.page.setFocusPolicy(Qt.FocusPolicy.TabFocus)  # nothing else is in it: there the keys scroll
+        self.page.setAccessibleName(self.tr("Pull list"))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -75,7 +76,9 @@ class PullLeaf(QWidget):
         pulled = self._pulled()
         self.empty.setVisible(pulled is None)
         self.page.setVisible(pulled is not None)
+        self.setFocusProxy(self.page if pulled is not None else self.empty.button)
         if pulled is None:
+            self.empty.show_untimed(self._opened.plan)
             self.bar.show_state("", there=False)
             return
         shown = self._shown(pulled)

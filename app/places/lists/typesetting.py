@@ -23,11 +23,12 @@ class Typesetting(QObject):
     """`done` carries the pages that were asked for last; `busy` tells whether they are still being made.
 
     At most one is made at a time; of those asked for meanwhile only the last is. `refused` carries why there can be no
-    pages; what goes wrong otherwise is raised here.
+    pages; what goes wrong otherwise is told by `failed` and raised here.
     """
 
     done = Signal(bytes)
     refused = Signal(str)
+    failed = Signal()
     busy_changed = Signal(bool)
 
     def __init__(self, parent: QObject | None = None) -> None:
@@ -84,5 +85,6 @@ class Typesetting(QObject):
             self.refused.emit(str(found))
             return
         if isinstance(found, Exception):
+            self.failed.emit()
             raise found
         self.done.emit(found)

@@ -12,12 +12,16 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from core.measures.refusal import Refusal
 
 
-def keeping_dialog(parent: QWidget, title: str, name: str, kinds: str) -> QFileDialog:
-    """Return a dialog that asks where to keep a sheet, a name for it proposed; it is deleted when it is shut."""
-    folder = platformdirs.user_documents_path()
+def keeping_dialog(parent: QWidget, title: str, name: str, kinds: str, last: Path | None = None) -> QFileDialog:
+    """Return a dialog that asks where to keep a sheet, a name for it proposed; it is deleted when it is shut.
+
+    `last`: the folder where one was kept before.
+    """
+    folder = platformdirs.user_documents_path() if last is None else last
     plain = name.replace("/", "-").replace("\\", "-")
     dialog = QFileDialog(parent, title, str((folder if folder.is_dir() else Path.home()) / plain), kinds)
     dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+    dialog.setDefaultSuffix(Path(plain).suffix.removeprefix("."))  # so that it asks before it replaces such a file
     dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
     return dialog
 
@@ -39,10 +43,11 @@ class Keeper(QObject):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self._parent = parent
+        self._last: Path | None = None
 
     def ask(self, title: str, name: str, kinds: str, then: Callable[[Path], object]) -> None:
         """Ask for a place, `name` proposed, and hand it over."""
-        dialog = keeping_dialog(self._parent, title, name, kinds)
+        dialog = keeping_dialog(self._parent, title, name, kinds, self._last)
         dialog.fileSelected.connect(lambda chosen: then(Path(chosen)))
         dialog.open()
 
@@ -62,5 +67,6 @@ class Keeper(QObject):
             words = self.tr("{name} could not be written: {why}.")
             self.refused.emit(words.format(name=path.name, why=wrong.strerror or str(wrong)))
             return False
-        self.told.emit(self.tr("{what} is in {path}.").format(what=what, path=path))
+        self._last = path.parent
+        self.told.emit(self.tr("{what}: kept as {path}.").format(what=what, path=path))
         return True

@@ -29,12 +29,16 @@ class Layout:
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """The paper, the sheet last looked at, those printed together, and each one's layout where it is not the usual."""
+    """The paper, the sheet last looked at, those printed together, and each one's layout where it is not the usual.
+
+    `bundled`: those printed together were last looked at, not one alone.
+    """
 
     paper: Paper = "a4"
     shown: SheetKind = SheetKind.RUN
     together: frozenset[SheetKind] = frozenset(_USUAL)
     layouts: Mapping[SheetKind, Layout] = field(default_factory=dict)
+    bundled: bool = False
 
     def layout(self, kind: SheetKind) -> Layout:
         """Return how a kind is laid out."""
@@ -70,6 +74,7 @@ def as_text(choice: Choice) -> str:
         "shown": choice.shown.value,
         "together": [kind.value for kind in choice.in_order],
         "layouts": layouts,
+        "bundled": choice.bundled,
     }
     return json.dumps(told)
 
@@ -92,6 +97,7 @@ def from_text(text: str, usual: Choice) -> Choice:
         paper=told["paper"] if told.get("paper") in get_args(Paper) else usual.paper,
         shown=_kind(told.get("shown")) or usual.shown,
         layouts={kind: _layout(each) for name, each in layouts.items() if (kind := _kind(name)) is not None},
+        bundled=told.get("bundled") is True,
     )
 
 

@@ -14,7 +14,11 @@ from core.sheets.bundle import Wanted
 from core.sheets.kinds import CUT, SheetKind
 from core.sheets.page import Page
 from core.sheets.whose import EVERYBODY, Whose, whose
+from core.sheets.words import shortened
 from core.timetable.timetable import Timetable
+
+NAME = 40
+"""Characters of a name in a choice."""
 
 
 def options_of(plan: Plan, timetable: Timetable | None, kind: SheetKind) -> list[tuple[str, str]]:
@@ -29,7 +33,7 @@ def options_of(plan: Plan, timetable: Timetable | None, kind: SheetKind) -> list
     if len(stations) > 1 and kind is not SheetKind.STATION:
         found.append((EACH_STATION, _said("one for each station")))
     names = dict.fromkeys((*cooks, *stations))
-    return found + [(f"{ONLY}{each}", _said("only {name}").format(name=each)) for each in names]
+    return found + [(f"{ONLY}{each}", _said("only {name}").format(name=shortened(each, NAME))) for each in names]
 
 
 def copies_of(plan: Plan, timetable: Timetable | None, kind: SheetKind, copies: str) -> tuple[Whose, ...]:

@@ -4,23 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QMargins, Signal
 from PySide6.QtGui import QKeySequence
 from PySide6.QtPrintSupport import QPrinterInfo
 from PySide6.QtWidgets import (
     QButtonGroup,
-    QHBoxLayout,
     QLabel,
     QPushButton,
+    QSizePolicy,
     QStackedLayout,
     QVBoxLayout,
     QWidget,
 )
 
 from app.fields import a_button, with_key
+from app.fields.row_wrap import RowWrap
+from app.places.lists.missing import Missing
 from app.places.paper.preview import Preview
 from app.places.paper.words import title_of
 from core.measures.words import plural
+from core.plan.plan import Plan
 from core.sheets.kinds import SheetKind
 
 NATIVE = QKeySequence.SequenceFormat.NativeText
@@ -41,10 +44,7 @@ class Pages(QWidget):
         super().__init__(parent)
         self._where = where
         self.preview = Preview(self)
-        self.empty = QLabel()
-        self.empty.setObjectName("listEmpty")
-        self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.empty.setWordWrap(True)
+        self.empty = Missing()
         self.state = QLabel()
         self.state.setObjectName("soft")
         self.alone, self.together = self._switch(self.alone_wanted.emit), self._switch(self.together_wanted.emit)
@@ -55,15 +55,16 @@ class Pages(QWidget):
         self.keep = a_button(self.tr("Keep as PDF…"), "save")
         self.viewer = a_button(self.tr("Open outside"), tip=self.tr("Show these pages in the system's own viewer"))
         self._printing = self._busy = False
+        self._waiting = ""  # of what is ticked, what has no pages yet
         self._stack = QStackedLayout()
         self._stack.addWidget(self.preview)
         self._stack.addWidget(self.empty)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        column.addLayout(self._top_bar())
+        column.addWidget(self._top_bar())
         column.addLayout(self._stack, 1)
-        column.addLayout(self._bottom_bar())
+        column.addWidget(self._bottom_bar())
         self.preview.turned.connect(self._say_state)
         self._tell_printers()
 
@@ -73,22 +74,14 @@ class Pages(QWidget):
         button.clicked.connect(lambda _checked=False: want())
         return button
 
-    def _top_bar(self) -> QHBoxLayout:
+    def _top_bar(self) -> QWidget:
         self.print.clicked.connect(lambda _checked=False: self.print_wanted.emit())
         self.print.setToolTip(f"{self.print.text()} ({QKeySequence(PRINT_KEY).toString(NATIVE)})")
         with_key(self.keep, KEEP_KEY, self._where, self.keep_wanted.emit)
         self.viewer.clicked.connect(lambda _checked=False: self.viewer_wanted.emit())
-        row = QHBoxLayout()
-        row.setContentsMargins(14, 8, 14, 8)
-        row.setSpacing(8)
-        row.addWidget(self.alone)
-        row.addWidget(self.together)
-        row.addStretch(1)
-        for each in (self.print, self.keep, self.viewer):
-            row.addWidget(each)
-        return row
+        return _wrapped(8, self.alone, self.together, _Room(), self.print, self.keep, self.viewer)
 
-    def _bottom_bar(self) -> QHBoxLayout:
+    def _bottom_bar(self) -> QWidget:
         self.whole = a_button(self.tr("Whole page"))
         self.wide = a_button(self.tr("Full width"))
         self.smaller = a_button("\u2212", tip=self.tr("Smaller (Ctrl and wheel, or minus in the pages)"))
@@ -99,13 +92,7 @@ class Pages(QWidget):
         self.wide.clicked.connect(lambda _checked=False: self.preview.fit(whole=False))
         self.smaller.clicked.connect(lambda _checked=False: self.preview.zoom(closer=False))
         self.larger.clicked.connect(lambda _checked=False: self.preview.zoom(closer=True))
-        row = QHBoxLayout()
-        row.setContentsMargins(14, 6, 14, 6)
-        row.setSpacing(8)
-        row.addWidget(self.state, 1)
-        for each in (self.smaller, self.larger, self.whole, self.wide):
-            row.addWidget(each)
-        return row
+        return _wrapped(6, self.state, _Room(), self.smaller, self.larger, self.whole, self.wide)
 
     def _tell_printers(self) -> None:
         if not QPrinterInfo.availablePrinterNames():
@@ -114,7 +101,7 @@ class Pages(QWidget):
     # ---- what is shown
 
     def show_choice(self, shown: SheetKind, ticked: int, together: bool, seen: int) -> None:
-        """Name what is looked at and what is ticked, and say on the buttons what they print."""
+        """Name what is looked at and what is ticked, and say on the buttons what they print; `seen` have pages."""
         self.alone.setText(title_of(shown))
         words = self.tr("{count} ticked, together") if ticked else self.tr("Nothing ticked")
         self.together.setText(words.format(count=ticked))
@@ -123,6 +110,8 @@ class Pages(QWidget):
         for button in (self.alone, self.together):
             button.setAccessibleName(button.text())
             button.setToolTip(self.tr("See, print and keep: {what}").format(what=button.text()))
+        waiting = self.tr("{count} of those ticked come with the timetable").format(count=ticked - seen)
+        self._waiting = waiting if together and 0 < seen < ticked else ""
         if not self._printing:
             words = self.tr("Print {sheets}…").format(sheets=plural(seen, "sheet")) if together else self.tr("Print…")
             self.print.setText(words)
@@ -134,13 +123,17 @@ class Pages(QWidget):
         self.preview.show_pdf(pdf)
         self._allow(there=True)
 
-    def show_nothing(self) -> None:
-        """Say what is missing for there to be pages."""
-        self.show_wrong(self.tr("There is no timetable yet: write down dishes with their steps, then arrange the day."))
+    def show_untimed(self, plan: Plan) -> None:
+        """Say that a timetable is missing for there to be pages."""
+        self.empty.show_untimed(plan)
+        self._show_none()
 
     def show_wrong(self, sentence: str) -> None:
         """Say why there are no pages."""
-        self.empty.setText(sentence)
+        self.empty.show_wrong(sentence)
+        self._show_none()
+
+    def _show_none(self) -> None:
         self._stack.setCurrentWidget(self.empty)
         self.preview.show_pdf(b"")
         self._allow(there=False)
@@ -180,8 +173,24 @@ class Pages(QWidget):
     def _say_state(self) -> None:
         if self._busy:
             self.state.setText(self.tr("The pages are being set…"))
-        elif self.preview.count:
-            said = self.tr("page {page} of {count}")
-            self.state.setText(said.format(page=self.preview.page, count=self.preview.count))
-        else:
-            self.state.setText("")
+            return
+        preview = self.preview
+        said = self.tr("page {page} of {count}").format(page=preview.page, count=preview.count) if preview.count else ""
+        self.state.setText("; ".join(each for each in (said, preview.sheet, self._waiting) if each))
+
+
+class _Room(QWidget):
+    """Takes the room that a row has left."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+
+
+def _wrapped(above: int, *widgets: QWidget) -> QWidget:
+    """Return a bar that goes on in a second row where the text has grown or the window is narrow."""
+    bar = QWidget()
+    row = RowWrap(bar, QMargins(14, above, 14, above))
+    for each in widgets:
+        row.addWidget(each)
+    return bar

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QBuffer, QByteArray, QEvent, QIODevice, QObject, QPointF, Qt, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QPalette, QWheelEvent
+from PySide6.QtGui import QColor, QKeyEvent, QPalette, QResizeEvent, QWheelEvent
 from PySide6.QtPdf import QPdfBookmarkModel, QPdfDocument
 from PySide6.QtPdfWidgets import QPdfView
 from PySide6.QtWidgets import QWidget
@@ -12,6 +12,7 @@ from app.look import Palette
 from app.places.dressed import Dressed
 
 _SMALLEST, _LARGEST, _STEP = 0.2, 4.0, 1.25
+_EASY = 1.3  # pages grow no larger by themselves: of a wider window the rest stays empty
 _DPI = 72.0
 
 
@@ -32,6 +33,7 @@ class Preview(QPdfView):
         self.setDocument(self.pages)
         self.setPageMode(QPdfView.PageMode.MultiPage)
         self.setZoomMode(QPdfView.ZoomMode.FitToWidth)
+        self._easy = True
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.viewport().installEventFilter(self)
         self._marks = QPdfBookmarkModel(owner)
@@ -49,6 +51,16 @@ class Preview(QPdfView):
         """Return the number of the page that is seen, from 1; 0: there is none."""
         return min(self.count, self.pageNavigator().currentPage() + 1)
 
+    @property
+    def sheet(self) -> str:
+        """Return of several sheets the name of the one whose page is seen, without the plan's; "" of one alone."""
+        if self._marks.rowCount() < 2:
+            return ""
+        title, page = int(QPdfBookmarkModel.Role.Title), int(QPdfBookmarkModel.Role.Page)
+        marks = [self._marks.index(row, 0) for row in range(self._marks.rowCount())]
+        passed = [mark for mark in marks if mark.data(page) < self.page]
+        return str(passed[-1].data(title)).partition(": ")[0] if passed else ""
+
     def show_pdf(self, pdf: bytes) -> None:
         """Show a document, at the place where the one before was; b"" shows none."""
         across = self.verticalScrollBar()
@@ -60,6 +72,7 @@ class Preview(QPdfView):
             self._buffer.setData(QByteArray(pdf))
             self._buffer.open(QIODevice.OpenModeFlag.ReadOnly)
             self.pages.load(self._buffer)
+        self._take_ease()
         same = before == self.count
         across.setValue(round(share * across.maximum()) if same else 0)
         self.turned.emit()
@@ -73,14 +86,22 @@ class Preview(QPdfView):
 
     def fit(self, whole: bool) -> None:
         """Show pages whole, or as wide as there is room."""
+        self._easy = False
         self.setZoomMode(QPdfView.ZoomMode.FitInView if whole else QPdfView.ZoomMode.FitToWidth)
 
     def zoom(self, closer: bool) -> None:
         """Show pages a step larger or smaller."""
-        now = self.zoomFactor() if self.zoomMode() is QPdfView.ZoomMode.Custom else self._seen_at()
+        self._easy = False
+        whole = self.zoomMode() is QPdfView.ZoomMode.FitInView
+        now = self.zoomFactor() if self.zoomMode() is QPdfView.ZoomMode.Custom else self._fitted(whole)
         factor = now * (_STEP if closer else 1 / _STEP)
         self.setZoomMode(QPdfView.ZoomMode.Custom)
         self.setZoomFactor(max(_SMALLEST, min(_LARGEST, factor)))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep pages at their ease until the cook chooses otherwise."""
+        self._take_ease()
+        super().resizeEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Let plus and minus zoom, Home and End go to the first and last page."""
@@ -113,15 +134,23 @@ class Preview(QPdfView):
         palette.setColor(QPalette.ColorRole.Dark, QColor(colours.line))
         self.setPalette(palette)
 
-    def _seen_at(self) -> float:
-        """Return the zoom at which the fitted page is seen."""
+    def _take_ease(self) -> None:
+        """Show pages as wide as there is room, but not so large that little of one is seen."""
+        if not (self._easy and self.count):
+            return
+        if self._fitted(whole=False) <= _EASY:
+            self.setZoomMode(QPdfView.ZoomMode.FitToWidth)
+        else:
+            self.setZoomMode(QPdfView.ZoomMode.Custom)
+            self.setZoomFactor(_EASY)
+
+    def _fitted(self, whole: bool) -> float:
+        """Return the zoom at which the page that is seen fits."""
         if not self.count:
             return 1.0
         points = self.pages.pagePointSize(max(0, self.page - 1))
         margins = self.documentMargins()
         inch = self.screen().logicalDotsPerInch() / _DPI
         across = (self.viewport().width() - margins.left() - margins.right()) / (points.width() * inch)
-        if self.zoomMode() is QPdfView.ZoomMode.FitToWidth:
-            return across
         down = (self.viewport().height() - self.pageSpacing()) / (points.height() * inch)
-        return min(across, down)
+        return min(across, down) if whole else across

@@ -56,10 +56,11 @@ class PrintLeaf(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)
-        row.addWidget(self.choosing)
+        row.addWidget(self.choosing, 2)  # the pages have more room, however large the type
         column = QVBoxLayout()
         column.addWidget(self.pages)
-        row.addLayout(column, 1)
+        row.addLayout(column, 3)
+        self.setFocusProxy(self.choosing)
         tab_as_read(self)
         self._connect()
         self._show_choice()
@@ -67,6 +68,7 @@ class PrintLeaf(QWidget):
     def _connect(self) -> None:
         self.setting.done.connect(self._show)
         self.setting.refused.connect(self._show_wrong)
+        self.setting.failed.connect(lambda: self._show_wrong(self.tr("These pages could not be made.")))
         self.setting.busy_changed.connect(self.pages.show_busy)
         self._opened.changed.connect(self._changed)
         self.choosing.looked_at.connect(self.look_at)
@@ -94,18 +96,15 @@ class PrintLeaf(QWidget):
 
     def look_at(self, kind: SheetKind) -> None:
         """Show one sheet."""
-        self.seen.together = False
-        self._choose(replace(self.choice, shown=kind))
+        self._choose(replace(self.choice, shown=kind, bundled=False))
 
     def _tick(self, kind: SheetKind, there: bool) -> None:
         choice = self.choice.with_ticked(kind, there)
-        self.seen.together = bool(choice.together)
         self._going_to = kind if there else None
-        self._choose(replace(choice, shown=kind))
+        self._choose(replace(choice, shown=kind, bundled=True))
 
     def _see(self, together: bool) -> None:
-        self.seen.together = together and bool(self.choice.together)
-        self._choose(self.choice)
+        self._choose(replace(self.choice, bundled=together))
 
     def _lay_out(self, name: str, value: object) -> None:
         self._choose(self.choice.with_layout(self.choice.shown, **{name: value}))
@@ -152,7 +151,7 @@ class PrintLeaf(QWidget):
         if setting is None:
             self.setting.drop()
             self._pdf = b""
-            self.pages.show_nothing()
+            self.pages.show_untimed(self._opened.plan)
         else:
             self.setting.ask(setting)
 

@@ -19,12 +19,16 @@ from core.sheets.kinds import TIMELESS, SheetKind
 
 
 class Seen:
-    """The cook's choice beside the open plan; `together`: those ticked instead of the one that is looked at."""
+    """The cook's choice beside the open plan."""
 
     def __init__(self, opened: OpenPlan, choice: Choice) -> None:
         self._opened = opened
         self.choice = choice
-        self.together = False
+
+    @property
+    def together(self) -> bool:
+        """Tell whether those ticked are seen, not the one that is looked at."""
+        return self.choice.bundled and bool(self.choice.together)
 
     @property
     def kinds(self) -> tuple[SheetKind, ...]:

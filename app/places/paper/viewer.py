@@ -28,7 +28,9 @@ def show_outside(keeper: Keeper, name: str, ending: str, make: Callable[[], byte
         words = keeper.tr("{name} could not be written: {why}.")
         keeper.refused.emit(words.format(name=path.name, why=wrong.strerror or str(wrong)))
         return
-    if not QDesktopServices.openUrl(QUrl.fromLocalFile(str(path))):
+    if QDesktopServices.openUrl(QUrl.fromLocalFile(str(path))):
+        keeper.told.emit(keeper.tr("{name}: handed to the system's own program.").format(name=path.name))
+    else:
         words = keeper.tr("No program opened {path}: keep the file and open it from there.")
         keeper.refused.emit(words.format(path=path))
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QFont
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -134,6 +136,23 @@ def test_tab_goes_as_one_reads(shown):
     assert met == wanted
 
 
+def test_there_is_room_for_pages_however_large_the_type(shown):
+    font = QApplication.font()
+    larger = QFont(font)
+    larger.setPointSizeF(2 * font.pointSizeF())
+    QApplication.setFont(larger)
+    try:
+        leaf, _opened = shown()
+        assert leaf.minimumSizeHint().width() <= 900
+        leaf.resize(1000, 640)
+        assert leaf.width() == 1000
+        assert leaf.pages.width() > leaf.choosing.width()
+        last = leaf.pages.viewer
+        assert last.mapTo(leaf, last.rect().bottomRight()).x() < leaf.width()
+    finally:
+        QApplication.setFont(font)
+
+
 def test_nothing_ticked_leaves_the_one_that_is_looked_at(shown, qtbot):
     leaf, _opened = shown()
     for kind in (SheetKind.RUN, SheetKind.PREP, SheetKind.ORDER, SheetKind.PULL):
@@ -199,6 +218,16 @@ def test_copies_there_may_be_of_each_kind():
     assert [each.name for each in copies_of(plan, timetable, SheetKind.RUN, f"{ONLY}Somebody gone")] == [""]
 
 
+def test_a_long_name_is_cut_where_it_is_chosen_and_only_there():
+    name = "Aunt " * 60
+    plan = a_supper()
+    kitchen = replace(plan.kitchen, cooks=(replace(plan.kitchen.cooks[0], name=name), plan.kitchen.cooks[1]))
+    plan = replace(plan, kitchen=kitchen)
+    found = dict(options_of(plan, on_paper(plan), SheetKind.RUN))
+    assert len(found[f"{ONLY}{name}"]) <= 50
+    assert found[f"{ONLY}{name}"].endswith("…")
+
+
 def test_a_copy_for_a_cook_who_left_is_one_for_everybody(shown, qtbot, tmp_path):
     leaf, opened = shown(recall=as_text(Choice(layouts={SheetKind.RUN: Layout(copies=f"{ONLY}Ben")})))
     assert "Run sheet for Ben" in words_of(kept_pages(leaf, tmp_path))[0]
@@ -221,6 +250,8 @@ def test_the_choice_is_remembered_as_text_and_comes_back(shown, qtbot):
     again, _opened = shown(recall=kept[-1])
     assert again.choice == leaf.choice
     assert again.choice.shown is SheetKind.FRIDGE
+    assert again.pages.together.isChecked(), "those that are printed together are seen, as they were last"
+    assert again.seen.kinds == leaf.seen.kinds
     assert again.choosing.paper.value == "us-letter"
     assert again.choosing.layout_fields.fields["dense"].value is True
 
@@ -243,7 +274,7 @@ def test_what_is_remembered_of_kinds_that_there_are_not_is_left_out():
 
 def test_every_choice_comes_back_from_its_text():
     layouts = {kind: Layout(True, True, f"{ONLY}Zoë “B”") for kind in SheetKind}
-    for choice in (Choice(), Choice("us-letter", SheetKind.LABELS, frozenset(), layouts)):
+    for choice in (Choice(), Choice("us-letter", SheetKind.LABELS, frozenset(), layouts, bundled=True)):
         assert from_text(as_text(choice), Choice("us-letter")) == choice
 
 
@@ -256,8 +287,12 @@ def test_the_paper_is_that_of_the_country(country, paper):
 def test_the_window_remembers_it_from_one_time_to_the_next(qtbot, tmp_path, monkeypatch):
     with a_window(qtbot, tmp_path, monkeypatch) as window:
         window.actions_by_name["open_demo"].trigger()
+        window.activateWindow()
+        qtbot.waitUntil(lambda: QApplication.activeWindow() is window)
         window.go("sheets")
-        window.places.sheets.print.look_at(SheetKind.LABELS)
+        names = window.places.sheets.print.choosing.list
+        assert QApplication.focusWidget() is names, "the keys work at once"
+        QTest.keyClick(names, Qt.Key.Key_End)
         window.actions_by_name["close_plan"].trigger()
     assert from_text(Settings().sheets, Choice()).shown is SheetKind.LABELS
     with a_window(qtbot, tmp_path, monkeypatch) as window:

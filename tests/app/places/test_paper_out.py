@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt, QUrl
 from PySide6.QtGui import QDesktopServices, QPageSize
+from PySide6.QtPdfWidgets import QPdfView
 from PySide6.QtPrintSupport import QPrinter
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog
@@ -68,6 +69,7 @@ def test_without_a_timetable_only_what_needs_none_has_pages(shown, qtbot, tmp_pa
     click(leaf.pages.together)
     settled(qtbot, leaf)
     assert leaf.seen.kinds == (SheetKind.ORDER,), "of those ticked"
+    assert leaf.pages.state.text() == "page 1 of 1; 3 of those ticked come with the timetable"
     assert opened.show(on_paper(opened.plan), "as on paper")
     settled(qtbot, leaf)
     assert leaf.seen.kinds == (SheetKind.RUN, SheetKind.PREP, SheetKind.ORDER, SheetKind.PULL)
@@ -190,9 +192,10 @@ def test_what_goes_wrong_beside_the_interface_is_said_and_not_lost(qtbot):
 def test_pages_zoom_and_fit_by_keys_and_buttons(shown, qtbot):
     leaf, _opened = shown()
     view = leaf.pages.preview
-    wide = view._seen_at()
+    wide = view._fitted(whole=False)
     click(leaf.pages.whole)
-    assert view._seen_at() < wide, "an upright page is seen whole only when it is smaller"
+    assert view.zoomMode() is QPdfView.ZoomMode.FitInView
+    assert view._fitted(whole=True) < wide, "an upright page is seen whole only when it is smaller"
     click(leaf.pages.wide)
     click(leaf.pages.larger)
     assert view.zoomFactor() == pytest.approx(wide * 1.25, rel=0.02)
@@ -202,6 +205,46 @@ def test_pages_zoom_and_fit_by_keys_and_buttons(shown, qtbot):
     for _press in range(30):
         QTest.keyClick(view, Qt.Key.Key_Plus)
     assert view.zoomFactor() == 4.0
+    click(leaf.pages.wide)
+    leaf.resize(1800, 640)
+    assert view.zoomMode() is QPdfView.ZoomMode.FitToWidth, "as it was asked for, though little of a page is seen"
+
+
+def test_in_a_wide_window_pages_are_not_larger_than_is_of_use(shown, qtbot):
+    leaf, _opened = shown()
+    view = leaf.pages.preview
+    assert view.zoomMode() is QPdfView.ZoomMode.FitToWidth
+    leaf.resize(1800, 640)
+    assert view.zoomMode() is QPdfView.ZoomMode.Custom
+    assert view.zoomFactor() == 1.3 < view._fitted(whole=False)
+    leaf.resize(1150, 640)
+    assert view.zoomMode() is QPdfView.ZoomMode.FitToWidth
+
+
+def test_of_several_sheets_the_one_whose_page_is_seen_is_named(shown, qtbot):
+    leaf, _opened = shown()
+    assert leaf.pages.state.text() == f"page 1 of {leaf.pages.preview.count}"
+    click(leaf.pages.together)
+    settled(qtbot, leaf)
+    assert leaf.pages.state.text().endswith("; Run sheet")
+    QTest.keyClick(leaf.pages.preview, Qt.Key.Key_End)
+    count = leaf.pages.preview.count
+    qtbot.waitUntil(lambda: leaf.pages.state.text() == f"page {count} of {count}; Pull list")
+
+
+def test_pages_that_could_not_be_made_leave_no_others_under_their_name(shown, qtbot, tmp_path, monkeypatch):
+    leaf, _opened = shown()
+
+    def broken(*_wanted, **_more):
+        raise RuntimeError("no such letter")
+
+    monkeypatch.setattr(seen, "sheets_pdf", broken)
+    with qtbot.captureExceptions() as raised:
+        look_at(qtbot, leaf, SheetKind.PREP)
+    assert [type(each[1]) for each in raised] == [RuntimeError]
+    assert leaf.pages.empty.isVisible()
+    assert leaf.pages.preview.count == 0
+    assert not leaf.pages.keep.isEnabled()
 
 
 # ---------------------------------------------------------------- kept, opened, printed
@@ -218,11 +261,25 @@ def test_sheets_are_kept_among_the_cooks_papers_wherever_the_program_was_started
     dialog = leaf.findChild(QFileDialog)
     assert dialog.directory().path() == str(papers)
     assert dialog.selectedFiles() == [str(papers / "Supper 1-2 - run sheet.pdf")]
+    assert dialog.defaultSuffix() == "pdf", "so that a name without it is asked for before a file is replaced"
+    dialog.reject()
+    dialog.deleteLater()
+    qtbot.waitUntil(lambda: leaf.findChild(QFileDialog) is None)
+    (tmp_path / "fridge door").mkdir()
+    kept_pages(leaf, tmp_path / "fridge door")
+    click(leaf.pages.keep)
+    dialog = leaf.findChild(QFileDialog)
+    assert dialog.directory().path() == str(tmp_path / "fridge door"), "where the last one was kept"
     dialog.reject()
 
 
 def test_a_place_that_cannot_be_written_is_said_and_what_was_there_stays(shown, qtbot, tmp_path):
     leaf, _opened = shown()
+    click(leaf.pages.together)
+    settled(qtbot, leaf)
+    with qtbot.waitSignal(leaf.told) as told:
+        kept = kept_pages(leaf, tmp_path)
+    assert told.args[0] == f"The sheets: kept as {kept}."
     with qtbot.waitSignal(leaf.refused) as said:
         leaf.keep_pdf(tmp_path / "nowhere" / "sheet.pdf")
     assert "sheet.pdf could not be written" in said.args[0]
@@ -234,7 +291,9 @@ def test_the_pages_open_in_the_systems_own_program(shown, qtbot, tmp_path, monke
     opened_there: list[QUrl] = []
     monkeypatch.setattr(QDesktopServices, "openUrl", lambda url: opened_there.append(url) or True)
     leaf, opened = shown()
-    click(leaf.pages.viewer)
+    with qtbot.waitSignal(leaf.told) as told:
+        click(leaf.pages.viewer)
+    assert "handed to the system" in told.args[0]
     path = Path(opened_there[0].toLocalFile())
     assert path.is_relative_to(tmp_path)
     assert opened.plan.name in words_of(path)[0]

@@ -320,7 +320,12 @@ def test_the_sheets_are_turned_by_keys_and_undo_is_the_windows(qtbot, tmp_path, 
         sheets = window.places.sheets
         QTest.keyClick(window, Qt.Key.Key_O, ALT)
         qtbot.waitUntil(lambda: sheets.leaves.name == "order")
+        QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_C, CTRL | Qt.KeyboardModifier.ShiftModifier)
+        assert QGuiApplication.clipboard().text() == sheets.order.text(), "the keys of the leaf work at once"
         row = next(each for each in sheets.order.rows if isinstance(each, OrderRow))
+        assert QApplication.focusWidget() is row.fields["on_hand"]
+        QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
+        assert QApplication.focusWidget() is row.fields["in_store"]
         before = window.opened.plan
         type_in(row.fields["in_store"], "1 kg" if "g " in row.what.text() else "1")
         assert window.opened.plan.menu.stocks != before.menu.stocks
@@ -328,6 +333,9 @@ def test_the_sheets_are_turned_by_keys_and_undo_is_the_windows(qtbot, tmp_path, 
         assert window.opened.plan.menu.stocks == before.menu.stocks
         QTest.keyClick(window, Qt.Key.Key_U, ALT)
         qtbot.waitUntil(lambda: sheets.leaves.name == "pull")
+        assert QApplication.focusWidget() is sheets.pull.page
+        QTest.keyClick(sheets.pull.page, Qt.Key.Key_PageDown)
+        assert sheets.pull.page.verticalScrollBar().value() > 0
         click(sheets.pull.bar.paper)
         assert sheets.leaves.name == "print"
         assert sheets.print.choice.shown is SheetKind.PULL
@@ -340,3 +348,18 @@ def test_the_sheets_are_turned_by_keys_and_undo_is_the_windows(qtbot, tmp_path, 
         qtbot.waitUntil(lambda: sheets.leaves.name == "print")
         QTest.keyClick(window, Qt.Key.Key_F, ALT)
         qtbot.waitUntil(lambda: sheets.leaves.name == "files")
+        assert QApplication.focusWidget() is sheets.files.cards["phone"].fields["for"]
+
+
+def test_without_steps_each_leaf_leads_to_the_menu(qtbot, tmp_path, monkeypatch):
+    with a_window(qtbot, tmp_path, monkeypatch) as window:
+        window.actions_by_name["begin_empty"].trigger()
+        sheets = window.places.sheets
+        there = (sheets.print.pages.empty, sheets.pull.empty, sheets.files.empty)
+        for name, missing in zip(("print", "pull", "files"), there, strict=True):
+            window.go("sheets")
+            sheets.leaves.turn(name)
+            qtbot.waitUntil(missing.button.isVisible)
+            assert missing.button.text() == "Write the menu"
+            click(missing.button)
+            assert window.stack.currentWidget() is window.places.menu
