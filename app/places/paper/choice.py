@@ -31,7 +31,7 @@ class Layout:
 class Choice:
     """The paper, the sheet last looked at, those printed together, and each one's layout where it is not the usual.
 
-    `bundled`: those printed together were last looked at, not one alone.
+    `bundled`: those printed together were last looked at, not one alone. `printer`: the one last chosen, by its name.
     """
 
     paper: Paper = "a4"
@@ -39,6 +39,7 @@ class Choice:
     together: frozenset[SheetKind] = frozenset(_USUAL)
     layouts: Mapping[SheetKind, Layout] = field(default_factory=dict)
     bundled: bool = False
+    printer: str = ""
 
     def layout(self, kind: SheetKind) -> Layout:
         """Return how a kind is laid out."""
@@ -75,6 +76,7 @@ def as_text(choice: Choice) -> str:
         "together": [kind.value for kind in choice.in_order],
         "layouts": layouts,
         "bundled": choice.bundled,
+        "printer": choice.printer,
     }
     return json.dumps(told)
 
@@ -98,6 +100,7 @@ def from_text(text: str, usual: Choice) -> Choice:
         shown=_kind(told.get("shown")) or usual.shown,
         layouts={kind: _layout(each) for name, each in layouts.items() if (kind := _kind(name)) is not None},
         bundled=told.get("bundled") is True,
+        printer=printer[:_LONGEST] if isinstance(printer := told.get("printer"), str) else "",
     )
 
 

@@ -2,7 +2,18 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QObject, QRect, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import (
+    QBuffer,
+    QByteArray,
+    QCoreApplication,
+    QIODevice,
+    QObject,
+    QRect,
+    QSize,
+    Qt,
+    QTimer,
+    Signal,
+)
 from PySide6.QtGui import QImage, QPageLayout, QPainter
 from PySide6.QtPdf import QPdfDocument
 from PySide6.QtPrintSupport import QPrinter
@@ -10,15 +21,22 @@ from PySide6.QtPrintSupport import QPrinter
 _DPI = 300
 
 
+_going: set[PrintJob] = set()
+"""Jobs that print: a plan may be closed meanwhile, the pages come all the same."""
+
+
 class PrintJob(QObject):
-    """Prints a PDF as pictures of its pages. `at` carries the page and how many there are, `ended` "" or why not."""
+    """Prints a PDF as pictures of its pages. `at` carries the page and how many there are, `ended` "" or why not.
+
+    It belongs to no window: it keeps itself until it has ended, and where the program is left it ends before.
+    """
 
     at = Signal(int, int)
     ended = Signal(str)
 
-    def __init__(self, pdf: bytes, printer: QPrinter, parent: QObject | None = None) -> None:
+    def __init__(self, pdf: bytes, printer: QPrinter) -> None:
         """Take the pages and a printer that the cook chose; its range of pages and copies are kept."""
-        super().__init__(parent)
+        super().__init__()
         self._printer = printer
         self._document = QPdfDocument(self)
         self._buffer = QBuffer(self)  # after what reads from it, so that it goes after it
@@ -32,7 +50,15 @@ class PrintJob(QObject):
 
     def start(self) -> None:
         """Begin, at the next turn of the window's own work."""
+        _going.add(self)
+        if (application := QCoreApplication.instance()) is not None:
+            application.aboutToQuit.connect(self.finish)
         QTimer.singleShot(0, self, self._step)
+
+    def finish(self) -> None:
+        """Print all that is left, now."""
+        while self in _going:
+            self._step()
 
     def stop(self) -> None:
         """Print no more pages; those that went out stay printed."""
@@ -51,6 +77,8 @@ class PrintJob(QObject):
         return [page for page in pages for _copy in range(copies)]
 
     def _step(self) -> None:
+        if self not in _going:
+            return
         if self._stopped or self._next >= len(self._pages):
             self._end(self.tr("The printing was stopped.") if self._stopped else "")
             return
@@ -95,6 +123,7 @@ class PrintJob(QObject):
             self._painter.end()
             self._painter = None
         self._document.close()
+        _going.discard(self)
         self.ended.emit(wrong)
 
 

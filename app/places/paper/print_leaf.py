@@ -78,7 +78,9 @@ class PrintLeaf(QWidget):
         self.pages.alone_wanted.connect(lambda: self._see(together=False))
         self.pages.together_wanted.connect(lambda: self._see(together=True))
         self.pages.print_wanted.connect(self.print_pages)
-        self.pages.keep_wanted.connect(self._ask_where)
+        self.pages.keep_wanted.connect(
+            lambda: self.keeper.ask(self.tr("Keep as PDF"), f"{self.seen.name}.pdf", "PDF (*.pdf)", self.keep_pdf)
+        )
         self.pages.viewer_wanted.connect(
             lambda: show_outside(self.keeper, self.seen.name, ".pdf", self._pages_now)
         )
@@ -86,6 +88,7 @@ class PrintLeaf(QWidget):
             each.told.connect(self.told)
             each.refused.connect(self.refused)
         self.printing.state.connect(self._show_printing)
+        self.printing.chosen.connect(self._keep_printer)
 
     # ---- what is chosen
 
@@ -185,8 +188,9 @@ class PrintLeaf(QWidget):
         what = self.tr("The {what}").format(what=self.seen.what)
         self.keeper.keep(what, path, [".pdf"], lambda _path: self._pages_now())
 
-    def _ask_where(self) -> None:
-        self.keeper.ask(self.tr("Keep as PDF"), f"{self.seen.name}.pdf", "PDF (*.pdf)", self.keep_pdf)
+    def _keep_printer(self, name: str) -> None:
+        self.seen.choice = replace(self.choice, printer=name)
+        self._remember(as_text(self.choice))
 
     def _show_printing(self, at: int, of: int) -> None:
         self.pages.show_printing(at, of)
@@ -200,4 +204,5 @@ class PrintLeaf(QWidget):
         elif self.printing.busy:
             self.printing.stop()
         else:
-            self.printing.ask(self.seen.name, self.choice.paper, self._pages_now, self.pages.preview.count)
+            choice, count = self.choice, self.pages.preview.count
+            self.printing.ask(self.seen.name, choice.paper, self._pages_now, count, choice.printer)

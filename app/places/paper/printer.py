@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QPageSize
-from PySide6.QtPrintSupport import QAbstractPrintDialog, QPrintDialog, QPrinter
+from PySide6.QtPrintSupport import QAbstractPrintDialog, QPrintDialog, QPrinter, QPrinterInfo
 from PySide6.QtWidgets import QWidget
 
 from app.places.paper.print_job import PrintJob
@@ -17,26 +17,34 @@ _SIZES = {"a4": QPageSize.PageSizeId.A4, "us-letter": QPageSize.PageSizeId.Lette
 
 
 class Printing(QObject):
-    """At most one print at a time. `state` carries page and count while it goes on, then 0 and 0."""
+    """At most one print at a time. `state` carries page and count while it goes on, then 0 and 0.
+
+    `chosen` carries the name of the printer that the cook chose.
+    """
 
     told = Signal(str)
     refused = Signal(str)
     state = Signal(int, int)
+    chosen = Signal(str)
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self._parent = parent
         self._job: PrintJob | None = None
-        self._printer: QPrinter | None = None
 
     @property
     def busy(self) -> bool:
         """Tell whether pages are going to the printer."""
         return self._job is not None
 
-    def ask(self, name: str, paper: Paper, make: Callable[[], bytes], count: int) -> None:
-        """Show the system's dialog for a print called `name` of `count` pages; then print what `make` gives."""
+    def ask(self, name: str, paper: Paper, make: Callable[[], bytes], count: int, last: str = "") -> None:
+        """Show the system's dialog for a print called `name` of `count` pages; then print what `make` gives.
+
+        `last`: the printer that was chosen last, proposed again if it is still there.
+        """
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+        if last in QPrinterInfo.availablePrinterNames():
+            printer.setPrinterName(last)
         printer.setDocName(name)
         printer.setPageSize(QPageSize(_SIZES[paper]))
         dialog = QPrintDialog(printer, self._parent)
@@ -55,8 +63,8 @@ class Printing(QObject):
         except Refusal as refusal:
             self.refused.emit(str(refusal))
             return
-        self._printer = printer
-        self._job = PrintJob(pdf, printer, self)
+        self.chosen.emit(printer.printerName())
+        self._job = PrintJob(pdf, printer)
         self._job.at.connect(self.state)
         self._job.ended.connect(self._ended)
         self._job.start()
@@ -67,9 +75,7 @@ class Printing(QObject):
             self._job.stop()
 
     def _ended(self, wrong: str) -> None:
-        if self._job is not None:
-            self._job.deleteLater()
-        self._job = self._printer = None
+        self._job = None
         self.state.emit(0, 0)
         if wrong:
             self.refused.emit(wrong)

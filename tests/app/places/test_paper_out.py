@@ -23,6 +23,7 @@ from app.places.paper import seen
 from app.places.paper.choice import (
     Choice,
     Layout,
+    from_text,
 )
 from app.places.paper.copies import wanted_of
 from app.places.paper.print_job import PrintJob
@@ -36,6 +37,7 @@ from tests.support.paper import (
     A4,
     a_supper,
     click,
+    count_of,
     kept_pages,
     look_at,
     made_words,
@@ -375,3 +377,43 @@ def test_printing_can_be_stopped(qtbot, tmp_path):
 def test_a_printer_that_takes_nothing_is_said(qtbot, tmp_path):
     _seen, ended = printed(qtbot, upright_and_across(), tmp_path / "nowhere" / "printed.pdf")
     assert "did not take the pages" in ended
+
+
+def a_printer(path: Path) -> QPrinter:
+    printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+    printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+    printer.setOutputFileName(str(path))
+    return printer
+
+
+def test_a_print_goes_on_when_its_plan_is_closed(shown, qtbot, tmp_path):
+    leaf, _opened = shown(passing=True)
+    pdf = upright_and_across()
+    seen = []
+    leaf.printing.state.connect(lambda *at: seen.append(at))
+    leaf.printing.print(lambda: pdf, a_printer(tmp_path / "printed.pdf"))
+    job = leaf.printing._job
+    with qtbot.waitSignal(job.ended, timeout=30_000) as ended:
+        qtbot.waitUntil(lambda: bool(seen))
+        leaf.deleteLater()
+    assert ended.args == [""]
+    assert len(sizes_of(tmp_path / "printed.pdf")) == count_of(pdf)
+
+
+def test_a_print_ends_before_the_program_is_left(qtbot, tmp_path):
+    pdf = upright_and_across()
+    job = PrintJob(pdf, a_printer(tmp_path / "printed.pdf"))
+    job.start()
+    job.finish()  # what the program's end calls
+    assert len(sizes_of(tmp_path / "printed.pdf")) == count_of(pdf)
+    qtbot.wait(1)  # the turn that was asked for before finds nothing to do
+
+
+def test_the_printer_that_was_chosen_is_remembered(shown, qtbot, tmp_path):
+    kept = []
+    leaf, _opened = shown(kept=kept)
+    printer = a_printer(tmp_path / "printed.pdf")
+    with qtbot.waitSignal(leaf.told, timeout=30_000):
+        leaf.printing.print(leaf._pages_now, printer)
+    leaf.printing.chosen.emit("The one upstairs")
+    assert from_text(kept[-1], Choice()).printer == "The one upstairs"
