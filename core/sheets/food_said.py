@@ -5,7 +5,7 @@ from __future__ import annotations
 from core.measures.refusal import Refusal
 from core.measures.words import join_words, plural
 from core.plan.plan import Plan
-from core.safety import RuleSet, food_report
+from core.safety import Finding, RuleSet, food_report
 from core.sheets.words import plain
 from core.timetable.timetable import Timetable
 
@@ -22,10 +22,16 @@ def food_said(plan: Plan, timetable: Timetable, rules: RuleSet | None = None) ->
         report = food_report(plan, timetable, rules)
     except Refusal as refusal:
         return (f"Food limits were not looked at: {plain(str(refusal))}", *_at_risk(plan))
-    found = [f"Food limit: {plain(each.sentence)} ({plain(each.source)})" for each in report.over[:_MOST]]
+    found = [_limit(each) for each in report.over[:_MOST]]
     if len(report.over) > _MOST:
         found.append(f"And {plural(len(report.over) - _MOST, 'more food limit')} that the plan breaks.")
     return (*found, *(plain(each) for each in report.cautions), *_at_risk(plan))
+
+
+def _limit(each: Finding) -> str:
+    """Return a finding with its source, which most sentences name already: once is enough."""
+    sentence, source = plain(each.sentence), plain(each.source)
+    return f"Food limit: {sentence}" if source in sentence else f"Food limit: {sentence} ({source})"
 
 
 def _at_risk(plan: Plan) -> tuple[str, ...]:

@@ -173,8 +173,8 @@ def _fullest(plan: Plan, timetable: Timetable, station: Station, start: int, end
         if there and area > 0:
             most = max(there, key=lambda each: (each.amount, -each.start))
             name = f"{shelf_name(station, index)} " if len(station.shelves) > 1 else ""
-            at = max(most.start, start)
-            told.append(f"{name}{-(-100 * most.amount // area)} % at {clock_at(plan, at)}")
+            since = f"at {clock_at(plan, most.start)}" if most.start > start else "from midnight"
+            told.append(f"{name}{-(-100 * most.amount // area)} % {since}")
     return f"Fullest: {join_words(told)}." if told else ""
 
 

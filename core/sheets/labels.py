@@ -18,10 +18,10 @@ from core.plan.plan import Plan
 from core.plan.step import Holding, Use
 from core.sheets.contents import allergens_in
 from core.sheets.following import goes_on
-from core.sheets.places import kinds_of
+from core.sheets.places import kinds_of, station_name
 from core.sheets.step_words import done_as
 from core.sheets.words import clock_at, day_name, plain, shortened
-from core.timetable.timetable import Placed, Timetable
+from core.timetable.timetable import Placed, Spot, Timetable
 
 AHEAD = 120
 """Minutes in the cold from which on a box needs a label."""
@@ -54,7 +54,7 @@ class Label:
 
 @dataclass(frozen=True, slots=True)
 class _Cold:
-    """Food in the cold during [start, end): after which step it comes, before which it goes, how long it may."""
+    """Food in the cold during [start, end): after which step it comes, before which it goes, how long it may, where."""
 
     start: int
     end: int
@@ -63,6 +63,7 @@ class _Cold:
     how: str
     latest: int | None
     raw: bool
+    where: tuple[str, ...] = ()
 
 
 def labels(plan: Plan, timetable: Timetable) -> tuple[Label, ...]:
@@ -90,21 +91,43 @@ def _colds(plan: Plan, timetable: Timetable) -> Iterable[_Cold]:
             continue
         if kinds & COLD:
             how = "freezer" if kinds == {StationKind.FREEZER} else "fridge"
-            yield _Cold(placed.start, placed.end, step.id, step.id, how, None, any(use.raw for use in step.uses))
+            raw, where = any(use.raw for use in step.uses), _places(plan, placed.spots)
+            yield _Cold(placed.start, placed.end, step.id, step.id, how, None, raw, where)
         for link, after in goes_on(plan, timetable, placed):
             if link.wait.how in _COLD_WAITS and after.start > placed.end:
-                latest = None if link.most is None else placed.end + link.most
+                latest = None if link.most is None else _done(plan, placed) + link.most
                 how, raw = _COLD_WAITS[link.wait.how], _raw(link.wait.use)
-                yield _Cold(placed.end, after.start, step.id, link.after, how, latest, raw)
-        yield from _kept(plan, placed)
+                where = _waits_at(plan, timetable, step.id, link.after)
+                yield _Cold(placed.end, after.start, step.id, link.after, how, latest, raw, where)
+        yield from _kept(plan, timetable, placed)
 
 
-def _kept(plan: Plan, placed: Placed) -> Iterable[_Cold]:
+def _kept(plan: Plan, timetable: Timetable, placed: Placed) -> Iterable[_Cold]:
     keep, dish = meaning.keep_of(plan, plan.steps[placed.step]), plan.dish_of[placed.step]
     if keep is not None and keep.wait.how in _COLD_WAITS and dish.served and dish.course > placed.end:
-        latest = None if keep.most is None else placed.end + keep.most
+        latest = None if keep.most is None else _done(plan, placed) + keep.most
         how = _COLD_WAITS[keep.wait.how]
-        yield _Cold(placed.end, dish.course, placed.step, None, how, latest, _raw(keep.wait.use))
+        where = _waits_at(plan, timetable, placed.step, None)
+        yield _Cold(placed.end, dish.course, placed.step, None, how, latest, _raw(keep.wait.use), where)
+
+
+def _waits_at(plan: Plan, timetable: Timetable, before: StepId, after: StepId | None) -> tuple[str, ...]:
+    stays = (each for each in timetable.stays if (each.before, each.after, each.load) == (before, after, 0))
+    return tuple(name for stay in stays for name in _places(plan, stay.spots))
+
+
+def _places(plan: Plan, spots: Iterable[Spot]) -> tuple[str, ...]:
+    """Return the cold places by name where there are several, else none: a kitchen's one fridge needs no name."""
+    cold = [each for each in plan.kitchen.stations if each.kind in COLD]
+    if len({each.kind for each in cold}) == len(cold):
+        return ()
+    here = {spot.station for spot in spots}
+    return tuple(station_name(each) for each in cold if each.id in here)
+
+
+def _done(plan: Plan, placed: Placed) -> int:
+    """Return the minute from which the most wait counts: as early as the food may be done."""
+    return placed.end - meaning.reserved(plan, placed.step, placed.way).early
 
 
 def _raw(use: Use | None) -> bool:
@@ -119,7 +142,7 @@ def _label(plan: Plan, chain: list[_Cold]) -> Label:
     if follows is not None:
         other = plan.dish_of[follows.id]
         whose = "" if other.id == dish.id else f"{shortened(other.name, 40)}: "
-        wanted += f", for: {whose}{shortened(done_as(follows), 40)}"
+        wanted += f", {whose}{shortened(done_as(follows), 40)}"
     elif last.after is None:
         wanted += ", to serve"
     contains, likely = allergens_in(plan, dish)
@@ -130,7 +153,7 @@ def _label(plan: Plan, chain: list[_Cold]) -> Label:
         stamp(plan, first.start),
         wanted,
         _use_by(plan, chain),
-        first.how,
+        ", then ".join(dict.fromkeys(name for each in chain for name in each.where)) or first.how,
         any(each.raw for each in chain),
         (*contains, *(f"likely {each}" for each in likely)),
         first.before,

@@ -100,7 +100,8 @@ class SheetDay:
 class RunSheet:
     """All days of a plan, with its name and serving times, the clashes that remain and the usual cautions.
 
-    `whose` copy it is: a cook's or a station's name; "" everybody's.
+    `whose` copy it is: a cook's or a station's name; "" everybody's. `alone`: one cook does it all, so no line need
+    say who.
     """
 
     name: str
@@ -110,3 +111,4 @@ class RunSheet:
     clashes: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     whose: str = ""
+    alone: bool = False

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
+from unicodedata import east_asian_width
 
 from core.sheets.words import shortened
 
@@ -36,4 +37,9 @@ def _halved(name: str) -> int:
     """Return the signs of the longer of two lines that a name is best broken into."""
     words = name.split()
     breaks = ((" ".join(words[:at]), " ".join(words[at:])) for at in range(1, max(len(words), 1) + 1))
-    return min((max(len(one), len(other)) for one, other in breaks), default=0)
+    return min((max(_signs(one), _signs(other)) for one, other in breaks), default=0)
+
+
+def _signs(text: str) -> int:
+    """Return how many letters wide a text is: some signs take the room of two (Chinese ones, that of none known)."""
+    return sum(2 if east_asian_width(sign) in "WF" or sign == "\N{REPLACEMENT CHARACTER}" else 1 for sign in text)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import timedelta
 
 from core.food.shopping import Purchase, Shopping, shopping
 from core.food.speak_lists import said_apart, said_at_home, said_parts, to_buy
@@ -13,7 +14,7 @@ from core.plan.ids import StepId
 from core.plan.plan import Plan
 from core.sheets.list_text import NOTHING, ON_PAPER, clock_of, day_of
 from core.sheets.table import Column, Group, Look, Row, TableSheet
-from core.sheets.words import plain
+from core.sheets.words import day_about, plain
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,10 +30,11 @@ class OrderRow:
 
 @dataclass(frozen=True, slots=True)
 class OrderTrip:
-    """A trip to the shops: its day, and what to buy, aisle by aisle."""
+    """A trip to the shops: its day, what to buy, aisle by aisle, and how long before plating that day is."""
 
     day: str
     rows: tuple[OrderRow, ...]
+    about: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +52,10 @@ def order_sheet(plan: Plan, starts: Mapping[StepId, int] | None) -> OrderSheet:
     found: Shopping = shopping(plan, starts)
     clock, day = clock_of(plan), day_of(plan)
     trips = tuple(
-        OrderTrip(day(trip.days_before), tuple(_row(each, clock) for each in trip.purchases)) for trip in found.trips
+        OrderTrip(
+            day(trip.days_before), tuple(_row(each, clock) for each in trip.purchases), _about(plan, trip.days_before)
+        )
+        for trip in found.trips
     )
     return OrderSheet(
         trips,
@@ -58,6 +63,10 @@ def order_sheet(plan: Plan, starts: Mapping[StepId, int] | None) -> OrderSheet:
         tuple(plain(said_apart(each, day)) for each in found.apart),
         starts is None,
     )
+
+
+def _about(plan: Plan, days_before: int) -> str:
+    return day_about(plan, plan.plating.local.date() - timedelta(days=days_before))
 
 
 def _row(each: Purchase, clock: object) -> OrderRow:
@@ -82,9 +91,10 @@ def order_table(sheet: OrderSheet) -> TableSheet:
         Column("on hand", Look.TEXT),
         Column("for, by", Look.SMALL, share=1.75),
     )
-    groups = [
-        Group(f"Buy on {trip.day}", tuple(_banded(trip.rows)), plural(len(trip.rows), "thing")) for trip in sheet.trips
-    ]
+    groups = []
+    for trip in sheet.trips:
+        about = ": ".join(filter(None, (trip.about, plural(len(trip.rows), "thing"))))
+        groups.append(Group(f"Buy on {trip.day}", tuple(_banded(trip.rows)), about))
     if sheet.at_home:
         home = (Column("", Look.TICK), Column("in the house already", Look.SMALL, share=1))
         rows = tuple(Row(("", each)) for each in sheet.at_home)

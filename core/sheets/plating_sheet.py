@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from core.measures.minutes import show_minutes
 from core.measures.words import join_words, plural
@@ -16,7 +16,7 @@ from core.sheets.lines import Act, Line, Served
 from core.sheets.names import who_width
 from core.sheets.prep_list import LAST_MINUTES
 from core.sheets.run_sheet import day_lines
-from core.sheets.table import Column, Group, Look, Row, TableSheet
+from core.sheets.table import WHO, Column, Group, Look, Row, TableSheet
 from core.sheets.words import capital, clock_at, day_name, plain
 from core.timetable.timetable import Timetable
 
@@ -127,8 +127,8 @@ _DISHES = (
     Column("", Look.TICK),
     Column("out", Look.TIME),
     Column("dish", Look.THING, share=1.4),
-    Column("from", Look.SMALL, share=0.7),
-    Column("how it goes out", Look.TEXT, share=1.2),
+    Column("from", Look.SMALL, share=0.9),
+    Column("how it goes out", Look.TEXT, share=1.05),
     Column("allergens, not for", Look.STRONG, share=0.9),
 )
 
@@ -137,19 +137,18 @@ def plating_table(courses: tuple[PlatingCourse, ...]) -> TableSheet:
     """Return two groups for each course: the last minutes, and what goes out."""
     groups = []
     names = [line.who for course in courses for line in course.lines]
-    columns = (*_LINES, Column("who", Look.SMALL, wide=who_width(names)))
+    columns = (*_LINES, Column(WHO, Look.SMALL, wide=who_width(names)))
     for course in courses:
         if course.lines:
             rows = tuple(_last(line) for line in course.lines)
             title = f"{course.title}, the last {show_minutes(LAST_MINUTES)} before {course.clock}"
-            groups.append(Group(title, rows, columns=columns, alone=True))
+            groups.append(Group(title, rows, columns=columns, alone=True, goes_on=False))
         if course.dishes:
             rows = tuple(_dish(each) for each in course.dishes)
             title = f"{course.title}, out at {course.clock}"
             about = "close it only when every line is ticked"
-            groups.append(
-                Group(title, rows, about, alone=not course.lines, together=True, serving=True, columns=_DISHES)
-            )
+            group = Group(title, rows, about, together=True, serving=True, goes_on=False, columns=_DISHES)
+            groups.append(replace(group, alone=not course.lines))
     return TableSheet(_LINES, tuple(groups), empty="No dish is served, so nothing is plated.")
 
 

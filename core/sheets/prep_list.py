@@ -24,7 +24,7 @@ from core.sheets.lines import Act, Line
 from core.sheets.names import who_width
 from core.sheets.places import kinds_of, place_of, vessel_words
 from core.sheets.run_sheet import day_lines
-from core.sheets.table import Column, Group, Look, Row, TableSheet
+from core.sheets.table import WHO, Column, Group, Look, Row, TableSheet
 from core.sheets.whose import EVERYBODY, Whose, copy_for
 from core.sheets.words import day_about, day_name, plain, shortened
 from core.timetable.timetable import Placed, Timetable
@@ -78,7 +78,7 @@ def prep_list(plan: Plan, timetable: Timetable, of: Whose = EVERYBODY) -> tuple[
     """Return the days with something to prepare, for everybody or for one copy."""
     fetched = _fetched(plan, timetable)
     days: dict[date, list[PrepLine]] = {}
-    for line in copy_for(day_lines(plan, timetable), timetable, of):
+    for line in copy_for(plan, day_lines(plan, timetable), timetable, of):
         if line.step is None or not line.begins:
             continue
         placed = timetable.at[line.step, line.load]
@@ -177,7 +177,7 @@ def prep_table(days: tuple[PrepDay, ...]) -> TableSheet:
         Column("needed", Look.TEXT, share=1.4),
         Column("on hand", Look.BLANK, wide=15),
         Column("in, at", Look.SMALL, share=0.7),
-        Column("who", Look.SMALL, wide=who_width(names)),
+        Column(WHO, Look.SMALL, wide=who_width(names)),
     )
     return TableSheet(
         columns,
@@ -188,9 +188,13 @@ def prep_table(days: tuple[PrepDay, ...]) -> TableSheet:
 
 def _rows(day: PrepDay) -> list[Row]:
     rows = []
+    before = ""
     for dish in day.dishes:
         also = f"also: {', '.join(dish.also)}" if dish.also else ""
-        rows.append(Row(tuple(filter(None, (f"{dish.code} {dish.dish}".strip(), also))), band=True))
+        name = f"{dish.code} {dish.dish}".strip()
+        if name != before or also:  # what goes on with the same dish stands under its name already
+            rows.append(Row(tuple(filter(None, (name, also))), band=True))
+        before = name
         for line in dish.lines:
             kept = "; ".join(dict.fromkeys(f"then {each.partition(', can wait')[0]}" for each in line.kept))
             told = f"{line.does}\n{', '.join(filter(None, (show_minutes(line.minutes), kept)))}"

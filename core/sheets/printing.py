@@ -23,20 +23,22 @@ from core.sheets.plating_sheet import plating_sheet, plating_table
 from core.sheets.prep_list import prep_list, prep_table
 from core.sheets.pull_sheet import pull_table
 from core.sheets.run_sheet import NO_NAME, run_sheet
-from core.sheets.station_sheet import station_sheets
+from core.sheets.station_sheet import StationDay, station_sheets
 from core.sheets.station_table import station_group
-from core.sheets.table import Column, Group, TableSheet
+from core.sheets.table import WHO, Column, Group, TableSheet, cells_of, without
 from core.sheets.temperature_log import log_table, temperature_log
 from core.sheets.typeset import LONG, framed, run_data, typeset
-from core.sheets.whose import EVERYBODY, Whose
+from core.sheets.whose import EVERYBODY, Whose, one_cook
 from core.sheets.words import full_date, plain, shortened
 from core.timetable.clash import Clash
 from core.timetable.clashes import clashes as clashes_of
 from core.timetable.timetable import Timetable
 
 _ON_LABEL, _ALLERGENS = 60, 160
-_TOGETHER = 13
-"""Most rows that are kept on one page."""
+_TOGETHER = 40
+"""Most rows that may be kept on one page, if they fit there."""
+_LONG_CELL = 240
+"""Most characters of a cell whose row is kept whole: in a narrow column more may be higher than a page."""
 _UNTIMED = frozenset({SheetKind.ORDER, SheetKind.PULL, SheetKind.LABELS, SheetKind.MENU})
 """Kinds that say nothing about food limits."""
 _LOOKED_AT = frozenset({SheetKind.FRIDGE, SheetKind.TEMPERATURES})
@@ -137,7 +139,7 @@ def sheet_data(kind: SheetKind, of_plan: Laid, page: Page, of: Whose) -> dict[st
         return data | {"template": "labels", "labels": boxes, "source": SOURCE}
     if kind in _EMPTY:
         return data | {"template": "charts", "places": _charts(kind, plan, there, of), "empty": _EMPTY[kind]}
-    return data | {"template": "tables"} | _table(_table_of(kind, of_plan, of))
+    return data | {"template": "tables"} | _table(_table_of(kind, of_plan, of), plan)
 
 
 def _table_of(kind: SheetKind, of_plan: Laid, of: Whose) -> TableSheet:
@@ -180,9 +182,11 @@ def _menu(plan: Plan, page: Page) -> dict[str, Any]:
 
 def _charts(kind: SheetKind, plan: Plan, timetable: Timetable, of: Whose) -> list[dict[str, Any]]:
     if kind is SheetKind.STATION:
+        sheets = station_sheets(plan, timetable, of)
+        alone = one_cook(plan, {line.who for sheet in sheets for day in sheet.days for line in day.lines})
+        grouped = _alone if alone else station_group
         return [
-            {"name": sheet.name, "days": [_charted(day, station_group(day)) for day in sheet.days]}
-            for sheet in station_sheets(plan, timetable, of)
+            {"name": sheet.name, "days": [_charted(day, grouped(day)) for day in sheet.days]} for sheet in sheets
         ]
     return [
         {"name": place.name, "days": [_charted(day, fridge_group(day), day.fullest) for day in place.days]}
@@ -194,12 +198,19 @@ def _charted(day: Any, group: Group, note: str = "") -> dict[str, Any]:
     return {"chart": asdict(day.chart), "group": _group(group, ()), "note": note}
 
 
-def _table(sheet: TableSheet) -> dict[str, Any]:
+def _alone(day: StationDay) -> Group:
+    return without(station_group(day), WHO)
+
+
+def _table(sheet: TableSheet, plan: Plan) -> dict[str, Any]:
+    groups = sheet.groups
+    if one_cook(plan, {name for group in groups for name in cells_of(group, WHO, sheet.columns)}):
+        groups = tuple(without(group, WHO, sheet.columns) for group in groups)
     return {
         "intro": sheet.intro,
         "notes": list(sheet.notes),
         "empty": sheet.empty,
-        "groups": [_group(each, sheet.columns) for each in sheet.groups],
+        "groups": [_group(each, sheet.columns) for each in groups],
     }
 
 
@@ -209,6 +220,7 @@ def _group(group: Group, columns: tuple[Column, ...]) -> dict[str, Any]:
         "about": group.about,
         "alone": group.alone,
         "serving": group.serving,
+        "goes_on": group.goes_on,
         "together": group.together and len(group.rows) <= _TOGETHER,
         "columns": [_column(each) for each in group.columns or columns],
         "rows": [
@@ -216,7 +228,7 @@ def _group(group: Group, columns: tuple[Column, ...]) -> dict[str, Any]:
                 "cells": list(row.cells),
                 "band": row.band,
                 "over": list(row.over),
-                "long": sum(map(len, row.cells)) > LONG,
+                "long": sum(map(len, row.cells)) > LONG or max(map(len, row.cells), default=0) > _LONG_CELL,
             }
             for row in group.rows
         ],

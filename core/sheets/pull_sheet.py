@@ -7,16 +7,16 @@ from core.food.speak_lists import brief, said_short
 from core.plan.plan import Plan
 from core.sheets.list_text import clock_of
 from core.sheets.table import Column, Group, Look, Row, TableSheet
-from core.sheets.words import plain
+from core.sheets.words import clock_at, plain, same_day
 
 _TICK = Column("", Look.TICK)
 _VESSELS = (
     _TICK,
     Column("pull", Look.STRONG),
-    Column("what", Look.TEXT, share=1.35),
+    Column("what", Look.TEXT, share=1.2),
     Column("from", Look.STRONG),
-    Column("most at once", Look.SMALL, share=0.8),
-    Column("for", Look.SMALL, share=1.5),
+    Column("most at once", Look.SMALL, share=1.05),
+    Column("for", Look.SMALL, share=1.4),
 )
 _PANS = (_TICK, Column("tin or pan", Look.STRONG, share=1), Column("for", Look.SMALL, share=2))
 _TABLE = (
@@ -49,6 +49,12 @@ def _row(each: PullLine, plan: Plan) -> Row:
     clock, vessel = clock_of(plan), each.vessel
     many = f"{each.most} of {vessel.count}"
     size = f", {plain(vessel.size)}" if vessel.size.strip() else ""
-    most = "" if each.most == 1 else f"{each.most}, {clock(each.start)} to {clock(each.end)}"
+    most = "" if each.most == 1 else f"{each.most}, {_span(plan, each.start, each.end)}"
     dishes = "; ".join(brief(plain(dish)) for dish in each.dishes)
     return Row(("", many, f"{plain(vessel.name) or vessel.id}{size}", clock(each.first), most, dishes))
+
+
+def _span(plan: Plan, start: int, end: int) -> str:
+    """Return "Sat 13:28 to 16:41", with the second day only where it is another one."""
+    ends = clock_at(plan, end) if same_day(plan, start, end) else clock_of(plan)(end)
+    return f"{clock_of(plan)(start)} to {ends}"

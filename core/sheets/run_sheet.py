@@ -19,7 +19,7 @@ from core.sheets.serving_lines import serving_lines
 from core.sheets.step_lines import StepLines
 from core.sheets.strip import strip_of
 from core.sheets.washing_lines import washing_lines
-from core.sheets.whose import EVERYBODY, Whose, copy_for
+from core.sheets.whose import EVERYBODY, Whose, copy_for, one_cook
 from core.sheets.words import clock_change, day_about, day_name, full_date, plain, when
 from core.timetable.book import Book
 from core.timetable.clash import Clash
@@ -48,7 +48,7 @@ def run_sheet(
         clashes = clashes_of(plan, timetable)
     days: dict[date, list[Line]] = {}
     if timetable.placed:
-        for line in copy_for(day_lines(plan, timetable), timetable, of):
+        for line in copy_for(plan, day_lines(plan, timetable), timetable, of):
             days.setdefault(plan.wall(line.at).date(), []).append(line)
     return RunSheet(
         plain(plan.name) or NO_NAME,
@@ -58,6 +58,7 @@ def run_sheet(
         tuple(plain(clash.sentence) for clash in clashes) if timetable.placed else (),
         (*(food_said(plan, timetable, rules) if found is None else found), *cautions(plan, rules=rules)),
         of.name,
+        one_cook(plan, {line.who for lines in days.values() for line in lines}),
     )
 
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from core.sheets.names import brief_names, who_width
 from core.sheets.station_sheet import StationDay, StationLine
-from core.sheets.table import Column, Group, Look, Row
+from core.sheets.table import WHO, Column, Group, Look, Row
 
 _COLUMNS = (
     Column("", Look.TICK),
     Column("in", Look.TIME),
     Column("out", Look.THING),
-    Column("what", Look.THING, share=1.6),
-    Column("°C, where", Look.TEXT, share=0.75),
+    Column("what", Look.THING, share=1.55),
+    Column("°C, where", Look.SMALL, share=0.8),
     Column("look, done when", Look.SMALL, share=1.25),
 )
 _REAL = Column("real out", Look.BLANK, wide=16)
@@ -19,7 +19,7 @@ _REAL = Column("real out", Look.BLANK, wide=16)
 
 def station_group(day: StationDay) -> Group:
     """Return a day's lines as a group."""
-    who = Column("who", Look.SMALL, wide=who_width(line.who for line in day.lines))
+    who = Column(WHO, Look.SMALL, wide=who_width(line.who for line in day.lines))
     brief = brief_names(line.dish for line in day.lines if line.dish)
     told: set[str] = set()
     rows = []

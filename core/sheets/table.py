@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
+
+WHO = "who"
+"""The head of the column of cooks."""
 
 
 class Look(StrEnum):
@@ -44,7 +47,8 @@ class Row:
 class Group:
     """Rows under a heading; `alone` begins a page, `together` stays on one if it is not too long for that.
 
-    `serving` has a black band for its heading, as serving has on the run sheet.
+    `serving` has a black band for its heading, as serving has on the run sheet. `goes_on`: a page that goes on with the
+    group bears its title.
     """
 
     title: str
@@ -53,6 +57,7 @@ class Group:
     alone: bool = False
     together: bool = False
     serving: bool = False
+    goes_on: bool = True
     columns: tuple[Column, ...] = ()
 
 
@@ -65,3 +70,23 @@ class TableSheet:
     intro: str = ""
     notes: tuple[str, ...] = ()
     empty: str = "There is nothing on this sheet."
+
+
+def cells_of(group: Group, head: str, columns: tuple[Column, ...] = ()) -> list[str]:
+    """Return the texts in the column of this head; `columns` are the sheet's, for a group that has none itself."""
+    at = _number(head, group.columns or columns)
+    return [] if at is None else [row.cells[at] for row in group.rows if not row.band]
+
+
+def without(group: Group, head: str, columns: tuple[Column, ...] = ()) -> Group:
+    """Return a group without the column of this head."""
+    own = group.columns or columns
+    at = _number(head, own)
+    if at is None:
+        return group
+    rows = (row if row.band else replace(row, cells=row.cells[:at] + row.cells[at + 1 :]) for row in group.rows)
+    return replace(group, rows=tuple(rows), columns=own[:at] + own[at + 1 :])
+
+
+def _number(head: str, columns: tuple[Column, ...]) -> int | None:
+    return next((number for number, each in enumerate(columns) if each.head == head), None)

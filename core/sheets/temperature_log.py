@@ -115,6 +115,27 @@ def _cools(plan: Plan, timetable: Timetable, placed: Placed) -> bool:
     )
 
 
+def _gone(plan: Plan, timetable: Timetable, placed: Placed) -> int | None:
+    """Return when the last of a load's food is used warm, in another dish, or served; None where that is not told."""
+    found: list[int] = []
+    waiting, seen = [placed], {(placed.step, placed.load)}
+    while waiting:
+        load = waiting.pop()
+        dish = plan.dish_of[load.step]
+        onward = goes_on(plan, timetable, load)
+        if not onward:
+            if not dish.served:
+                return None
+            found.append(max(dish.course, load.end))
+        for _link, after in onward:
+            if kinds_of(plan, after) & _HOT or plan.dish_of[after.step] is not dish:
+                found.append(after.start)
+            elif (after.step, after.load) not in seen:
+                seen.add((after.step, after.load))
+                waiting.append(after)
+    return max(found, default=None)
+
+
 def _reached(plan: Plan, step: StepId, links: Mapping[StepId, tuple[Link, ...]], side: str) -> set[StepId]:
     """Return the steps of the same dish that come before a step, or after it, however far."""
     found: set[StepId] = set()
@@ -162,20 +183,25 @@ class _Readings:
             self._add(at, placed, done_as(step, placed.way), limit, source)
 
     def cooling(self, placed: Placed, step: Step) -> None:
-        """Read at the start and at each stage of the set, however long the step itself is."""
+        """Read at the start and at each stage of the set, however long the step itself is, while the food is there."""
         what, begins = done_as(step, placed.way), self.limits.cooling_begins
         if begins is not None:
             self._add(placed.start, placed, f"start of cooling: {what}", begins.said, begins.source)
+        gone = _gone(self.plan, self.timetable, placed)
         for minutes, limit in self.limits.cooling:
+            if gone is not None and placed.start + minutes > gone:
+                break
             later = f"after {show_minutes(minutes)}: {what}"
             self._add(placed.start + minutes, placed, later, limit.said, limit.source)
 
     def holding(self, start: int, end: int, placed: Placed) -> None:
-        """Read at the start of a hold, every hour, and at its end."""
-        limit = self.limits.hot
+        """Read at the start of a hold, every hour, and at its end; say what is held where the dish ends in several."""
+        limit, step = self.limits.hot, self.plan.steps[placed.step]
+        ends = [each for each in self.plan.dish_of[step.id].steps if not self.plan.links_from[each.id]]
+        what = "held hot" if len(ends) < 2 else f"held hot: {done_as(step, placed.way)}"
         for at in dict.fromkeys((*range(start, end, HOLD_EVERY), end)):
             if limit is not None:
-                self._add(at, placed, "held hot", limit.said, limit.source)
+                self._add(at, placed, what, limit.said, limit.source)
 
     def _add(self, at: int, placed: Placed, what: str, limit: str, source: str) -> None:
         dish = self.plan.dish_of[placed.step]
@@ -250,7 +276,8 @@ def _notes(sources: list[str], limits: Limits) -> tuple[str, ...]:
         "done; your own food code comes before this log."
     )
     night = "What falls into the night is read before it: what is cold enough by then need not be read again."
-    more = "A reading tells how the food stands against its limit, no more."
+    more = "What is served or heated before a reading has none; what is left over cools anew, with lines of its own. "
+    more += "A reading tells how the food stands against its limit, no more."
     return (*([chosen] if sources else []), own, f"{night} {more}")
 
 

@@ -35,17 +35,18 @@ def as_pdf(
 def run_data(sheet: RunSheet, page: Page) -> dict[str, Any]:
     """Return what the template of the run sheet needs."""
     kind = f"Run sheet for {sheet.whose}" if sheet.whose else "Run sheet"
+    narrower = 0.85 if page.dense else 1
     data = framed(sheet.name, sheet.serving, kind, page, cautions=sheet.cautions, clashes=sheet.clashes)
     data |= {
         "template": "run",
         "courses": sheet.courses,
-        "who": who_width(line.who for day in sheet.days for line in day.lines) * (0.85 if page.dense else 1),
+        "who": 0 if sheet.alone else who_width(line.who for day in sheet.days for line in day.lines) * narrower,
         "days": [_day(day) for day in sheet.days],
         "nothing": "Nothing is placed yet, so there is nothing to do on this sheet.",
         "mend": "Arrange the plan, then print it again.",
     }
     if sheet.whose:
-        data["about"] = "What names nobody stands on every cook's copy, and so does every serving."
+        data["about"] = "What names nobody stands on the copies of all who are there then, each serving on every copy."
         data["running"] = shortened(f"{sheet.whose}: {sheet.name}", _HEADER)
     return data
 
@@ -137,21 +138,25 @@ def _served(served: Served) -> dict[str, Any]:
 def typeset(sheets: Sequence[dict[str, Any]], title: str = "") -> bytes:
     """Return one PDF of sheets, each the data of its template, as PDF/UA-1 (ISO 14289-1).
 
-    The document's title is that of a single sheet, else `title`. That standard forbids signs that no font has (emoji):
-    with such words it is tagged all the same, but claims nothing.
+    The document's title is that of a single sheet, else `title`. The shipped fonts have Latin, Greek, Cyrillic, Arabic
+    and Hebrew; for other signs (Chinese, emoji) those of the machine are asked. That standard forbids signs that no
+    font has: with such words it is tagged all the same, but claims nothing.
     """
     import typst
 
     numbered = [each | {"number": number} for number, each in enumerate(sheets)]
     named = numbered[0]["title"] if len(numbered) == 1 else title
     words = json.dumps({"title": named, "sheets": numbered}, ensure_ascii=True)
-    try:
-        return _compiled(words, "ua-1")
-    except typst.TypstError:
-        return _compiled(words, None)
+    for ours in (True, False):
+        try:
+            return _compiled(words, "ua-1", ours=ours)
+        except typst.TypstError:
+            continue
+    return _compiled(words, None, ours=False)
 
 
-def _compiled(words: str, standard: Literal["ua-1"] | None) -> bytes:
+def _compiled(words: str, standard: Literal["ua-1"] | None, *, ours: bool) -> bytes:
+    """Return the PDF; with `ours` in the shipped fonts only, else for other signs in what fonts the machine has."""
     import typst
 
     from resources import fonts_folder, shipped
@@ -161,7 +166,7 @@ def _compiled(words: str, standard: Literal["ua-1"] | None) -> bytes:
         str(sheets / "bundle.typ"),
         root=str(sheets),
         font_paths=[str(fonts_folder())],
-        ignore_system_fonts=True,
+        ignore_system_fonts=ours,
         sys_inputs={"data": words},
         pdf_standards=standard,
     )

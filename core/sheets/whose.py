@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from core.measures.refusal import Refusal, quoted
 from core.measures.words import join_words, plural_of
+from core.plan.calendar import stretch_of
 from core.plan.ids import CookId, StationId
+from core.plan.kitchen import Cook
 from core.plan.plan import Plan
 from core.sheets.lines import Act, Line
 from core.sheets.places import NAME, station_name
@@ -51,18 +53,35 @@ def whose(plan: Plan, name: str) -> Whose:
     raise Refusal(f"No cook or station is called {quoted(name)}. There are {there}.")
 
 
-def copy_for(lines: Sequence[Line], timetable: Timetable, of: Whose) -> list[Line]:
-    """Return the lines that a copy shows: its own, what nobody in particular does, and every serving."""
-    return [line for line in lines if line.act is Act.SERVE or _is_own(line, timetable, of)]
+def one_cook(plan: Plan, names: Iterable[str]) -> bool:
+    """Return whether a sheet with these names need not say who: there is one cook, and no hand that nobody gives."""
+    return len(plan.kitchen.cooks) == 1 and not any(NOBODY in name for name in names)
 
 
-def _is_own(line: Line, timetable: Timetable, of: Whose) -> bool:
+def copy_for(plan: Plan, lines: Sequence[Line], timetable: Timetable, of: Whose) -> list[Line]:
+    """Return the lines that a copy shows: its own, what nobody in particular does, and every serving.
+
+    What nobody in particular does is on the copies of the cooks who are there then, on all where nobody is.
+    """
+    return [line for line in lines if line.act is Act.SERVE or _is_own(plan, line, timetable, of)]
+
+
+def _is_own(plan: Plan, line: Line, timetable: Timetable, of: Whose) -> bool:
     if of.cook is not None:
         names = f", {line.who}, "
-        return not line.who or f", {of.name}, " in names or f", {NOBODY}, " in names
+        if f", {of.name}, " in names:
+            return True
+        there = [cook.id for cook in plan.kitchen.cooks if _there(plan, cook, line.at)]
+        return (not line.who or f", {NOBODY}, " in names) and (of.cook in there or not there)
     if not of.stations:
         return True
     if line.station is not None:
         return line.station in of.stations
     placed = None if line.step is None else timetable.at.get((line.step, line.load))
     return placed is not None and any(spot.station in of.stations for spot in placed.spots)
+
+
+def _there(plan: Plan, cook: Cook, at: int) -> bool:
+    """Return whether a cook has come by then and not left, whatever the breaks and the nights between."""
+    stretches = (stretch_of(plan, each) for each in cook.present)
+    return not cook.present or any(start <= at <= end for start, end in stretches)

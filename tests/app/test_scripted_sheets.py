@@ -67,7 +67,7 @@ def test_without_a_kind_it_is_the_run_sheet(supper: Path) -> None:
 
 
 def test_a_copy_across_letter_paper_in_small_type(supper: Path) -> None:
-    code, out = sheet(supper, "--for", "able helper", "--paper", "letter", "--landscape", "--dense")
+    code, out = sheet(supper, "--for", "able helper", "--paper", "Letter", "--landscape", "--dense")
     assert code == 0
     assert "Run sheet for Able helper" in text(out)
     page = PdfReader(io.BytesIO(out.read_bytes())).pages[0].mediabox

@@ -15,7 +15,19 @@ from core.plan.food import Effect, FoodCare
 from core.plan.kitchen import Shelf, StationKind
 from core.plan.menu import Dish, Guest, Ingredient
 from core.plan.plan import Plan
-from core.plan.step import Attention, Doneness, Holding, Keep, Loads, Manner, Span, Touch, Use, VesselUse, Wait
+from core.plan.step import (
+    Attention,
+    Doneness,
+    Holding,
+    Keep,
+    Loads,
+    Manner,
+    Span,
+    Touch,
+    Use,
+    VesselUse,
+    Wait,
+)
 from core.timetable.timetable import Spot, Timetable
 from tests.core.timetable.laid import heating, laid, spot, washing
 from tests.support.builders import (

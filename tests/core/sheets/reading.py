@@ -28,7 +28,7 @@ def pages(pdf: bytes) -> list[str]:
     return list(_pages(pdf))
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=256)
 def _pages(pdf: bytes) -> tuple[str, ...]:
     made = subprocess.run(["pdftotext", "-raw", "-enc", "UTF-8", "-", "-"], input=pdf, capture_output=True, check=True)
     text = made.stdout.decode("utf-8").replace("\u200b", "")
@@ -79,7 +79,7 @@ _WORD = re.compile(r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax=
 def words(pdf: bytes) -> list[list[Word]]:
     """Return the words of each page with their boxes, as poppler sees them."""
     made = subprocess.run(["pdftotext", "-bbox", "-", "-"], input=pdf, capture_output=True, check=True)
-    found = made.stdout.decode("utf-8").split("<page ")[1:]
+    found = made.stdout.decode("utf-8", errors="replace").split("<page ")[1:]  # it writes signs beyond 16 bits as two
     return [
         [Word(text, *map(float, (left, top, right, bottom))) for left, top, right, bottom, text in _WORD.findall(page)]
         for page in found

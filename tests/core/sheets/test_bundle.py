@@ -1,10 +1,11 @@
-"""Several sheets as one document, read back with another program (pypdf): pages, papers, bookmarks, bytes."""
+"""Several sheets as one document, read back with other programs (poppler, pypdf): pages, papers, bookmarks, bytes."""
 
 from __future__ import annotations
 
 import io
 import re
 from dataclasses import replace
+from functools import cache
 from typing import Any
 
 import pytest
@@ -17,15 +18,11 @@ from core.sheets.kinds import TITLES, SheetKind
 from core.sheets.page import Page
 from core.sheets.printing import sheet_pdf
 from core.sheets.whose import whose
-from tests.core.sheets.feasts import WEEKNIGHT, counted_back, harvest
-from tests.core.sheets.reading import pages
+from tests.core.sheets.feasts import FEASTS, PAGES, WEEKNIGHT, counted_back, harvest, printed
+from tests.core.sheets.reading import on_the_wall, pages, squeezed
 
-PAPERS = {
-    SheetKind.FRIDGE: Page(landscape=True),
-    SheetKind.ORDER: Page("us-letter", dense=True),
-    SheetKind.MENU: Page("us-letter", landscape=True),
-}
-ALL = [Wanted(kind, PAPERS.get(kind, Page())) for kind in SheetKind]
+PAPERS = {SheetKind.FRIDGE: "A4 across", SheetKind.ORDER: "A4 dense", SheetKind.MENU: "Letter across"}
+ALL = [Wanted(kind, PAGES[PAPERS.get(kind, "A4")]) for kind in SheetKind]
 
 
 def marks(pdf: bytes) -> list[tuple[str, int, list[tuple[str, int]]]]:
@@ -44,18 +41,30 @@ def marks(pdf: bytes) -> list[tuple[str, int, list[tuple[str, int]]]]:
     return found
 
 
-def test_all_kinds_in_one_document_are_what_each_is_alone() -> None:
-    plan, timetable = harvest()
-    found = pages(sheets_pdf(ALL, plan, timetable, ()))
-    alone = [pages(sheet_pdf(each.kind, plan, timetable, (), page=each.page)) for each in ALL]
-    assert found == [page for sheet in alone for page in sheet]
+@cache
+def bundled(name: str) -> bytes:
+    """Return all kinds of a feast as one document, made once."""
+    return sheets_pdf(ALL, *FEASTS[name](), ())
 
 
-def test_each_sheet_counts_its_own_pages_and_has_its_own_paper() -> None:
-    plan, timetable = harvest()
-    pdf = sheets_pdf(ALL, plan, timetable, ())
+def alone(name: str, each: Wanted) -> list[str]:
+    """Return the pages of one of them, made by itself."""
+    return pages(printed(each.kind, name, PAPERS.get(each.kind, "A4")))
+
+
+BUNDLED = ["weeknight", "Berlin, autumn"]
+
+
+@pytest.mark.parametrize("name", BUNDLED)
+def test_all_kinds_in_one_document_are_what_each_is_alone(name: str) -> None:
+    assert pages(bundled(name)) == [page for each in ALL for page in alone(name, each)]
+
+
+@pytest.mark.parametrize("name", BUNDLED)
+def test_each_sheet_counts_its_own_pages_and_has_its_own_paper(name: str) -> None:
+    pdf = bundled(name)
     told = [re.findall(r"page (\d+) of (\d+)$", page) for page in pages(pdf)]
-    counts = [len(pages(sheet_pdf(each.kind, plan, timetable, (), page=each.page))) for each in ALL]
+    counts = [len(alone(name, each)) for each in ALL]
     wanted = [
         [] if each.kind is SheetKind.MENU else [(str(number), str(count))]
         for each, count in zip(ALL, counts, strict=True)
@@ -79,30 +88,35 @@ def test_each_sheet_counts_its_own_pages_and_has_its_own_paper() -> None:
     ]
 
 
-def test_a_bookmark_for_each_sheet_and_below_it_its_days_or_places() -> None:
-    plan, timetable = harvest()
-    pdf = sheets_pdf(ALL, plan, timetable, ())
-    counts = [len(pages(sheet_pdf(each.kind, plan, timetable, (), page=each.page))) for each in ALL]
+@pytest.mark.parametrize("name", BUNDLED)
+def test_a_bookmark_for_each_sheet_and_below_it_its_days_or_places(name: str) -> None:
+    """Each leads to the page on which its words stand, in the order of the pages."""
+    plan, timetable = FEASTS[name]()
+    pdf, counts = bundled(name), [len(alone(name, each)) for each in ALL]
     begins = [1 + sum(counts[:number]) for number in range(len(counts))]
-    found = marks(pdf)
+    found, text = marks(pdf), [squeezed(page) for page in pages(pdf)]
     assert [(title.partition(":")[0], page) for title, page, _below in found] == [
         (TITLES[each.kind], begin) for each, begin in zip(ALL, begins, strict=True)
     ]
+    for (_title, begin, below), count in zip(found, counts, strict=True):
+        assert [page for _words, page in below] == sorted(page for _words, page in below)
+        for words, page in below:
+            assert begin <= page < begin + count
+            assert squeezed(words.partition(" D-")[0]) in text[page - 1], words
     below = {title.partition(":")[0]: inside for title, _page, inside in found}
-    assert [title.partition(" D-")[0] for title, _page in below["Run sheet"]][:2] == [
-        "Monday 21 September",
-        "Tuesday 22 September",
-    ]
-    assert any(title.startswith("Charcoal grill") for title, _page in below["Station sheet"])
+    days = sorted({on_the_wall(plan, each.start).date() for each in timetable.placed})
+    told = [re.match(r"\w+ \d+ \w+", title) for title, _page in below["Run sheet"]]
+    assert [each[0] for each in told if each] == [f"{day:%A %-d %B}" for day in days]
+    places = {title.partition(",")[0] for title, _page in below["Station sheet"]}
+    assert places == ({"Oven", "Burners"} if name == "weeknight" else {"Big oven", "Coal grill", "Burners"})
     assert [title for title, _page in below["Menu card"] + below["Labels"]] == []
 
 
 def test_it_is_tagged_and_bears_the_plans_name() -> None:
-    plan, timetable = harvest()
-    reader = PdfReader(io.BytesIO(sheets_pdf(ALL, plan, timetable, ())))
+    reader = PdfReader(io.BytesIO(bundled("Berlin, autumn")))
     root = reader.trailer["/Root"]
     assert reader.metadata is not None
-    assert reader.metadata.title == "Harvest supper"
+    assert reader.metadata.title == "Night of the clocks"
     assert root["/MarkInfo"]["/Marked"]
     assert root["/Lang"] == "en"
     assert b"pdfuaid" in root["/Metadata"].get_object().get_data()
@@ -110,7 +124,7 @@ def test_it_is_tagged_and_bears_the_plans_name() -> None:
 
 def test_the_same_wish_gives_the_same_bytes_and_one_alone_is_the_sheet_itself() -> None:
     plan, timetable = harvest()
-    assert sheets_pdf(ALL, plan, timetable, ()) == sheets_pdf(ALL, plan, timetable, ())
+    assert sheets_pdf(ALL, *FEASTS["weeknight"](), ()) == bundled("weeknight")
     one = Wanted(SheetKind.PREP, Page(dense=True))
     assert sheets_pdf([one], plan, timetable, ()) == sheet_pdf(
         SheetKind.PREP, plan, timetable, (), page=one.page
@@ -120,10 +134,10 @@ def test_the_same_wish_gives_the_same_bytes_and_one_alone_is_the_sheet_itself() 
 def test_copies_of_one_kind_stand_one_after_the_other() -> None:
     plan, timetable = harvest()
     copies = [whose(plan, name) for name in ("able helper", "Oven")]
-    found = marks(sheets_pdf([Wanted(SheetKind.RUN, of=each) for each in copies], plan, timetable, ()))
+    found = marks(sheets_pdf([Wanted(SheetKind.PREP, of=each) for each in copies], plan, timetable, ()))
     assert [title for title, _page, _below in found] == [
-        "Run sheet for Able helper: Harvest supper",
-        "Run sheet for Oven: Harvest supper",
+        "Prep list for Able helper: Harvest supper",
+        "Prep list for Oven: Harvest supper",
     ]
 
 
@@ -155,7 +169,7 @@ def test_cautions_given_stand_only_where_food_limits_are_told() -> None:
 
 
 def test_words_that_the_fonts_lack_are_printed_all_the_same() -> None:
-    plan, timetable = harvest()
+    plan, timetable = FEASTS["weeknight"]()
     reader = PdfReader(io.BytesIO(sheets_pdf(ALL[:3], replace(plan, name="Feast 🍲"), timetable, ())))
     assert reader.metadata is not None
     assert "🍲" in reader.metadata.title
@@ -170,7 +184,7 @@ def test_no_sheet_is_refused_with_what_to_do() -> None:
 
 def test_a_set_of_rules_that_is_not_shipped_is_used_where_it_is_given() -> None:
     """A set of somebody's own bears any name; the plan's own choice gives way to it."""
-    plan, timetable = harvest()
+    plan, timetable = FEASTS["weeknight"]()
     own = replace(chosen_rules("uk"), id="mine", name="Village hall")
     wish = [Wanted(SheetKind.TEMPERATURES), Wanted(SheetKind.RUN)]
     found = pages(sheets_pdf(wish, plan, timetable, (), found=(), rules=own))

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from pypdf import PdfReader
 
-from core.sheets import as_pdf, run_sheet
+from core.sheets import run_sheet
 from core.sheets.cautions import cautions
 from core.sheets.chart import Block, Lane, chart
 from core.sheets.kinds import SheetKind
@@ -21,7 +21,7 @@ from core.sheets.page import Page
 from core.sheets.prep_list import prep_list
 from core.sheets.printing import sheet_pdf
 from core.timetable.on_paper import on_paper
-from tests.core.sheets.feasts import HALL, WEEKNIGHT, counted_back, harvest
+from tests.core.sheets.feasts import HALL, WEEKNIGHT, counted_back, harvest, printed
 from tests.core.sheets.reading import pages, squeezed, words
 from tests.core.sheets.test_hostile import WORDS, a_hostile_plan
 from tests.core.timetable.laid import at, laid
@@ -53,7 +53,7 @@ def test_a_column_of_cooks_is_as_wide_as_their_longest_word() -> None:
 
 def test_the_whole_name_stands_first_on_a_day_and_then_its_head() -> None:
     plan, timetable = harvest()
-    text = " ".join(pages(as_pdf(run_sheet(plan, timetable, ()))))
+    text = " ".join(pages(printed(SheetKind.RUN, "harvest by hand")))
     (day,) = (day for day in run_sheet(plan, timetable, ()).days if day.about.startswith("D,"))
     whole, head = "Green beans, brown butter, lemon crumbs", "10 Green beans ·"
     assert any(line.dish == whole for line in day.lines)
@@ -166,9 +166,8 @@ def _hostile(words: str) -> Any:
 
 def test_what_to_do_has_most_of_the_run_sheets_width() -> None:
     """On A4 upright, of 188 mm between the margins, with four lanes of heat beside it."""
-    plan, timetable = harvest()
     seen = 0
-    for page in words(as_pdf(run_sheet(plan, timetable, ()))):
+    for page in words(printed(SheetKind.RUN, "harvest by hand")):
         heads = [word for word in page if word.height < 14 and word.text in {"what", "who"}]
         whats, whos = ([word for word in heads if word.text == text] for text in ("what", "who"))
         if whats and whos:
@@ -200,8 +199,7 @@ def grey_texts(pdf: bytes) -> set[float]:
 @pytest.mark.parametrize("kind", SheetKind)
 def test_text_is_dark_enough_on_paper_and_white_only_on_black(kind: SheetKind) -> None:
     """WCAG 2.2, 1.4.3: 4.5 to 1; grey text also stands on bands of luma 228 of 255 and more."""
-    plan, timetable = harvest()
-    shades = grey_texts(sheet_pdf(kind, plan, timetable, ()))
+    shades = grey_texts(printed(kind, "Berlin, autumn"))
     assert shades
     for shade in shades - {1.0}:
         assert contrast(shade, 228 / 255) >= 4.5

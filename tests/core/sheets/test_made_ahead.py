@@ -105,7 +105,8 @@ def test_bread_on_a_rack_is_not_logged_unless_the_plan_says_so() -> None:
     assert temperature_log(plan, timetable) == ()
     told = replace(cool, food=FoodCare(Effect.COOL))
     plan = a_plan(a_dish("bread", bake, told), links=chained(bake, told))
-    assert sum(len(day.readings) for day in temperature_log(plan, timetable)) == 3
+    readings = [each.at for day in temperature_log(plan, timetable) for each in day.readings]
+    assert readings == [-90], "two hours and six hours later it has been eaten"
 
 
 def test_what_is_held_hot_is_read_every_hour_and_at_the_end() -> None:

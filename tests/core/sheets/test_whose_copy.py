@@ -13,6 +13,9 @@ from core.sheets.station_sheet import station_sheets
 from core.sheets.whose import EVERYBODY, Whose, whose
 from tests.core.sheets.feasts import harvest
 
+COMES = {"Able helper": -270, "Novice": -120}
+"""Minutes before 19:30 at which those come who are not there all along: 15:00 and 17:30."""
+
 
 def lines_for(of: Whose) -> list[Line]:
     plan, timetable = harvest()
@@ -47,8 +50,11 @@ def test_the_copies_of_all_cooks_leave_nothing_out() -> None:
     for line in everything:
         having = {name for name, lines in own.items() if line in lines}
         named = {name for name in own if name in line.who.split(", ")}
-        assert having == (named if named and line.act is not Act.SERVE else set(own)), line
+        there = {"Head cook"} | {name for name, comes in COMES.items() if line.at >= comes}
+        assert having == (set(own) if line.act is Act.SERVE else named or there), line
     assert len(own["Novice"]) < len(everything) / 2
+    begins = {name: min(line.at for line in lines) for name, lines in own.items()}
+    assert begins["Able helper"] >= COMES["Able helper"], "nobody is handed what is done before they come"
 
 
 def test_a_stations_copy_is_what_stands_there() -> None:
@@ -63,9 +69,9 @@ def test_a_stations_copy_is_what_stands_there() -> None:
 
 def test_a_prep_list_for_one_cook() -> None:
     plan, timetable = harvest()
-    days = prep_list(plan, timetable, whose(plan, "able helper"))
-    lines = [line for day in days for dish in day.dishes for line in dish.lines]
-    assert {line.who for line in lines} == {"Able helper", ""}
+    for name, named in (("Able helper", {"Able helper"}), ("Head cook", {"Head cook", ""})):
+        days = prep_list(plan, timetable, whose(plan, name))
+        assert {line.who for day in days for dish in day.dishes for line in dish.lines} == named
 
 
 def test_one_stations_sheet_alone() -> None:
