@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from core.plan.plan import Plan
-from core.sheets.words import clock_at
+from core.sheets.words import mark_at
 
 _HOUR = 60
 _MOST_MARKS = 14
@@ -53,7 +53,7 @@ def chart(plan: Plan, start: int, end: int, lanes: Iterable[Lane]) -> Chart:
     end += -(end - start) % _HOUR
     end = max(end, start + 2 * _HOUR)
     every = -(-(end - start) // (_HOUR * _MOST_MARKS)) * _HOUR
-    hours = tuple((at, clock_at(plan, at)[:5]) for at in range(start, end + 1, every))
+    hours = tuple((at, mark_at(plan, at)) for at in range(start, end + 1, every))
     return Chart(start, end, hours, _with_room([_cut(lane, start, end) for lane in lanes], end))
 
 

@@ -11,7 +11,7 @@ from core.plan.kitchen import HEATED, StationKind
 from core.plan.plan import Plan
 from core.sheets.lines import Act, Line
 from core.sheets.places import station_name
-from core.sheets.words import clock_at, shortened
+from core.sheets.words import mark_at, shortened
 from core.timetable.heat_curve import plateaus
 from core.timetable.load import hands_curve, load_curve
 from core.timetable.sweep import Level
@@ -62,7 +62,7 @@ def strip_of(plan: Plan, timetable: Timetable, lines: tuple[Line, ...], cook: Co
     count = (end - start) // _HOUR
     every = -(-count // _MOST_HOURS)
     marks = range(start, end + 1, every * _HOUR)
-    hours = tuple((at, clock_at(plan, at)[:5]) for at in marks)
+    hours = tuple((at, mark_at(plan, at)) for at in marks)
     rows = [row for row in _rows(plan, timetable, start, end, cook) if row.bars]
     serves = tuple(line.at for line in lines if line.act is Act.SERVE)
     return Strip(start, end, hours, tuple(rows), serves)

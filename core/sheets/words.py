@@ -78,6 +78,12 @@ def clock_at(plan: Plan, offset: int) -> str:
     return f"{show_clock(at)} {at.tzname()}"
 
 
+def mark_at(plan: Plan, offset: int) -> str:
+    """Return what a ruler of time writes at a full hour: "01:00", or "01 BST" where the clock shows that hour twice."""
+    clock, _, zone = clock_at(plan, offset).partition(" ")
+    return f"{clock[:2]} {zone}" if zone else clock
+
+
 def when(plan: Plan, offset: int, now: int) -> str:
     """Return a time as it is said at another one: "18:28", "Fri 15:00", a week away "Fri 4 Sep 15:00"."""
     at, today = plan.wall(offset).date(), plan.wall(now).date()

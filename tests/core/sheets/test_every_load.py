@@ -87,7 +87,7 @@ def test_the_demo_feasts(name: str) -> None:
     assert sum(line.begins for line in lines_of(sheet)) == len(timetable.placed) >= 15
 
 
-@settings(max_examples=20)
+@settings(max_examples=60)
 @given(plans())
 def test_any_plan(plan: Plan) -> None:
     timetable = on_paper(plan)

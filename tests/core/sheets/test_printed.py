@@ -323,7 +323,7 @@ def test_signs_that_the_fonts_lack_do_no_harm(words: str) -> None:
     assert "\u202e" not in found
 
 
-@settings(max_examples=6)
+@settings(max_examples=25)
 @given(plans())
 def test_any_plan_can_be_printed(plan: Plan) -> None:
     sheet = run_sheet(plan, on_paper(plan))

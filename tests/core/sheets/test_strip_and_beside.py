@@ -53,12 +53,12 @@ def test_curves_are_added() -> None:
 
 
 def test_a_strip_across_the_night_of_a_clock_change_marks_true_hours() -> None:
-    """Sunday 25 October 2026, London: 01:00 comes twice."""
+    """Sunday 25 October 2026, London: 01:00 comes twice, and is told apart."""
     step = a_step("soup.boil", minutes=200)
     plan = a_bench(step, plating="2026-10-25 03:00", zone="Europe/London")
     lines = tuple(line for day in run_sheet(plan, laid(plan, {"soup.boil": -210}), ()).days for line in day.lines)
     strip = strip_of(plan, laid(plan, {"soup.boil": -210}), lines)
-    assert [clock for _at, clock in strip.hours] == ["00:00", "01:00", "01:00", "02:00", "03:00"]
+    assert [clock for _at, clock in strip.hours] == ["00:00", "01 BST", "01 GMT", "02:00", "03:00"]
 
 
 def test_what_is_in_the_oven_stands_beside_the_work() -> None:
