@@ -24,6 +24,11 @@ def fonts_folder() -> Path:
     return shipped("fonts")
 
 
+def fonts_more_folder() -> Path:
+    """Give the folder with fonts for scripts that few plans have: large, and looked at only for these."""
+    return shipped("fonts_more")
+
+
 def font_files() -> tuple[Path, ...]:
     """Give the font files in a fixed order, as the window wants them."""
     return tuple(sorted(fonts_folder().glob("*.ttf")))

@@ -122,7 +122,8 @@ class Acts(QObject):
             "<p><b>Cook-Day Planner {version}</b></p><p>Everything meets at plating.</p>"
             "<p>It places work; it never says that food is safe. Follow your country's food-safety rules.</p>"
             "<p>MIT licence. Uses Qt through PySide6 (LGPL-3), OR-Tools and typst (Apache-2.0), SQLAlchemy, Alembic "
-            "and pydantic (MIT), pint and networkx (BSD), and the typeface Noto Sans (OFL 1.1).</p>"
+            "and pydantic (MIT), pint and networkx (BSD), and the typeface Noto Sans (OFL 1.1); "
+            "on paper, for other scripts, Nanum Square (OFL 1.1) and Droid Sans Fallback (Apache-2.0) too.</p>"
         ).format(version=version("cookday"))
         self._page(self.tr("About"), words, self._window)
 

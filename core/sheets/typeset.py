@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Sequence
 from dataclasses import asdict
+from enum import IntEnum
 from typing import Any, Literal
 
 from core.measures.words import plural
@@ -138,35 +140,53 @@ def _served(served: Served) -> dict[str, Any]:
 def typeset(sheets: Sequence[dict[str, Any]], title: str = "") -> bytes:
     """Return one PDF of sheets, each the data of its template, as PDF/UA-1 (ISO 14289-1).
 
-    The document's title is that of a single sheet, else `title`. The shipped fonts have Latin, Greek, Cyrillic, Arabic
-    and Hebrew; for other signs (Chinese, emoji) those of the machine are asked. That standard forbids signs that no
-    font has: with such words it is tagged all the same, but claims nothing.
+    The document's title is that of a single sheet, else `title`. The usual fonts have Latin, Greek, Cyrillic, Arabic
+    and Hebrew; words with other signs are set with the further shipped ones too (Chinese, Japanese, Korean, the scripts
+    of India and South-East Asia, Armenian, Georgian, Ethiopic), and signs that even these lack (emoji) with those of
+    the machine. That standard forbids signs that no font has: with such words it is tagged all the same, but claims
+    nothing.
     """
     import typst
 
     numbered = [each | {"number": number} for number, each in enumerate(sheets)]
     named = numbered[0]["title"] if len(numbered) == 1 else title
     words = json.dumps({"title": named, "sheets": numbered}, ensure_ascii=True)
-    for ours in (True, False):
+    first = Fonts.MORE if _OTHER.search(json.dumps(numbered, ensure_ascii=False)) else Fonts.USUAL
+    for fonts in list(Fonts)[first:]:
         try:
-            return _compiled(words, "ua-1", ours=ours)
+            return _compiled(words, "ua-1", fonts)
         except typst.TypstError:
             continue
-    return _compiled(words, None, ours=False)
+    return _compiled(words, None, Fonts.MACHINE)
 
 
-def _compiled(words: str, standard: Literal["ua-1"] | None, *, ours: bool) -> bytes:
-    """Return the PDF; with `ours` in the shipped fonts only, else for other signs in what fonts the machine has."""
+class Fonts(IntEnum):
+    """The usual fonts, further shipped ones for other scripts besides, those of the machine besides."""
+
+    USUAL = 0
+    MORE = 1
+    MACHINE = 2
+
+
+_OTHER = re.compile(
+    r"[\u0530-\u058f\u0700-\u074f\u0780-\u1c7f\u2d00-\u2d2f\u2d80-\u2ddf\u2e80-\ua63f\ua720-\ufaff\uff00-\uffef]"
+)
+"""Signs of scripts for which the further fonts are wanted, as Unicode's blocks have them."""
+
+
+def _compiled(words: str, standard: Literal["ua-1"] | None, fonts: Fonts) -> bytes:
+    """Return the PDF, set in fonts."""
     import typst
 
-    from resources import fonts_folder, shipped
+    from resources import fonts_folder, fonts_more_folder, shipped
 
     sheets = shipped("sheets")
+    folders = [fonts_folder()] if fonts is Fonts.USUAL else [fonts_folder(), fonts_more_folder()]
     found = typst.compile(
         str(sheets / "bundle.typ"),
         root=str(sheets),
-        font_paths=[str(fonts_folder())],
-        ignore_system_fonts=ours,
+        font_paths=[str(each) for each in folders],
+        ignore_system_fonts=fonts is not Fonts.MACHINE,
         sys_inputs={"data": words},
         pdf_standards=standard,
     )
