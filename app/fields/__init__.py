@@ -4,6 +4,7 @@ from app.fields.buttons import a_button, with_key
 from app.fields.columns import Columns
 from app.fields.draft import Draft
 from app.fields.dress import dress_fields, dress_inside
+from app.fields.entered import Entered
 from app.fields.form import Form
 from app.fields.in_view import bring_into_view
 from app.fields.leaves import Leaves
@@ -23,6 +24,7 @@ from app.fields.trying import tried
 __all__ = [
     "Columns",
     "Draft",
+    "Entered",
     "Form",
     "Leaves",
     "Line",

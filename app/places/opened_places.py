@@ -31,6 +31,12 @@ class Places:
         """Return them by the names of the rail."""
         return {"menu": self.menu, "kitchen": self.kitchen, "timeline": self.timeline, "sheets": self.sheets}
 
+    def finish(self) -> None:
+        """Take what is being typed, wherever it is."""
+        self.menu.finish()
+        self.kitchen.finish()
+        self.sheets.finish()
+
 
 def places_of(opened: OpenPlan, arranger: Arranger, window: Window) -> Places:
     """Make the places of an open plan and let them call the window."""

@@ -10,7 +10,7 @@ from PySide6.QtGui import QAction, QFocusEvent, QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Leaves, dress_fields, finish_typing, tab_as_read
+from app.fields import Entered, Leaves, dress_fields, finish_typing, tab_as_read
 from app.places.dressed import Dressed
 from app.places.files import FilesLeaf
 from app.places.lists import OrderLeaf, PullLeaf
@@ -26,7 +26,7 @@ class _Nothing:
     sheets = files = ""
 
 
-class SheetsPlace(QWidget):
+class SheetsPlace(Entered):
     """Shows one leaf at a time. `told` carries good news for the banner, `refused` why not."""
 
     told = Signal(str)
@@ -100,7 +100,7 @@ class SheetsPlace(QWidget):
     def _turned(self) -> None:
         """Let the focus go to the leaf that is seen: at once where a letter was pressed for it."""
         leaf = (self.print, self.order, self.pull, self.files)[self.leaves.stack.currentIndex()]
-        self.setFocusProxy(leaf)
+        self.enter_at(leaf)
         if self._by_letter:
             self._by_letter = False
             leaf.setFocus(Qt.FocusReason.OtherFocusReason)

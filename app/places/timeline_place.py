@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.bridge import Arranger, OpenPlan
-from app.fields import tab_as_read
+from app.fields import Entered, tab_as_read
 from app.fields.row_wrap import RowWrap
 from app.look import icons
 from app.look.colours import palette_under
@@ -40,7 +40,7 @@ _WIDEST = 520
 """Pixels of the side beyond which lines become too long to read."""
 
 
-class TimelinePlace(QWidget):
+class TimelinePlace(Entered):
     """Where the day is shaped. `step_opened` asks the window to show a step in the Menu place."""
 
     step_opened = Signal(str)
@@ -84,7 +84,7 @@ class TimelinePlace(QWidget):
         self.food = FoodBeside(self, opened)
         self.direct = Direct(self, opened, arranger)
         self._connect()
-        self.setFocusProxy(self.timeline)
+        self.enter_at(self.timeline)
         tab_as_read(self)
         self.timeline.set_reading(self._remembered.reading)
         self.refresh()

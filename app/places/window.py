@@ -110,6 +110,8 @@ class Window(QMainWindow):
 
     def open_path(self, path: Path) -> bool:
         """Open a plan; say why not and keep what is open where it cannot be."""
+        if self.places is not None:
+            self.places.finish()  # the same file, opened again, is to hold what is being typed
         try:
             self.open_place(PlanPlace.opened(path))
         except Refusal as refusal:
@@ -158,9 +160,7 @@ class Window(QMainWindow):
 
     def _close_places(self) -> None:
         if self.places is not None:
-            self.places.menu.finish()  # what is being typed still counts
-            self.places.kitchen.finish()
-            self.places.sheets.finish()
+            self.places.finish()  # what is being typed still counts
             self.stack.setCurrentWidget(self.welcome)  # else the next place is shown, and made, as one is taken away
             for widget in self.places.widgets.values():
                 self.stack.removeWidget(widget)

@@ -9,7 +9,9 @@ from __future__ import annotations
 _FOODS = {
     "gluten": (
         "flour; wheat; rye; barley; oat; oatmeal; spelt; bread; breadcrumb; toast; bun; baguette; panko; pasta; "
-        "spaghetti; macaroni; lasagne; noodle; couscous; bulgur; semolina; freekeh; farro; seitan; malt; beer; "
+        "spaghetti; macaroni; lasagne; penne; rigatoni; fusilli; linguine; fettuccine; tagliatelle; tagliolini; "
+        "pappardelle; orzo; vermicelli; orecchiette; cannelloni; udon; ramen; noodle; "
+        "crouton; bread roll; dough; batter; couscous; bulgur; semolina; freekeh; farro; seitan; malt; beer; "
         "stout; ale; lager; pastry; filo; cracker; biscuit; cake; pretzel; gnocchi; pitta; tortilla; muesli"
     ),
     "crustaceans": "prawn; shrimp; crab; lobster; crayfish; langoustine; scampi; shrimp paste; krill",
@@ -17,7 +19,7 @@ _FOODS = {
     "fish": (
         "fish; anchovy; salmon; cod; haddock; hake; trout; tuna; mackerel; herring; sardine; sprat; plaice; sole; "
         "halibut; turbot; sea bass; bream; monkfish; eel; pollock; carp; pike; perch; roe; caviar; fish sauce; "
-        "kipper; skate"
+        "kipper; skate; dashi; bonito"
     ),
     "peanuts": "peanut; groundnut; peanut butter; peanut oil; satay",
     "soya": "soya; soy; soybean; tofu; tempeh; edamame; tamari; soy milk; soya milk; soya lecithin",
@@ -35,7 +37,8 @@ _FOODS = {
     "sesame": "sesame; tahini; hummus; halva; zaatar; gomasio; sesame oil; dukkah",
     "sulphites": (
         "wine; red wine; white wine; sherry; port; vermouth; cider; wine vinegar; cider vinegar; balsamic "
-        "vinegar; dried apricot; raisin; sultana; dried fruit; prune; bottled lemon juice"
+        "vinegar; dried apricot; raisin; sultana; dried fruit; prune; bottled lemon juice; "
+        "champagne; prosecco; cava; marsala; madeira"
     ),
     "lupin": "lupin; lupine; lupin flour; lupin bean",
     "molluscs": (
@@ -50,6 +53,13 @@ _SEVERAL = {
     "egg noodle": ("gluten", "egg"),
     "fresh pasta": ("gluten", "egg"),
     "brioche": ("gluten", "egg", "milk"),
+    "ravioli": ("gluten", "egg"),
+    "tortellini": ("gluten", "egg"),
+    "roux": ("gluten", "milk"),
+    "bechamel": ("gluten", "milk"),
+    "bearnaise": ("egg", "milk"),
+    "mayo": ("egg", "mustard"),
+    "kimchi": ("crustaceans", "fish"),
     "pancake": ("gluten", "egg", "milk"),
     "white sauce": ("gluten", "milk"),
     "pesto": ("milk", "nuts"),
@@ -72,7 +82,8 @@ _SEVERAL = {
 _NONE = (
     "coconut milk; coconut cream; creamed coconut; rice milk; cocoa butter; butter bean; cream of tartar; "
     "cream soda; rice flour; corn flour; maize flour; potato flour; chickpea flour; gram flour; buckwheat "
-    "flour; buckwheat; tapioca flour; rice noodle; glass noodle; oyster mushroom; ginger beer; ginger ale; "
+    "flour; buckwheat; tapioca flour; rice noodle; rice vermicelli; "
+    "glass noodle; oyster mushroom; ginger beer; ginger ale; "
     "rice cake; milk thistle; butter lettuce; egg plant"
 )
 

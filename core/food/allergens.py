@@ -75,6 +75,10 @@ class _Part:
     sure: bool = True
 
 
+_ANY_NUT = frozenset({"nut", "nuts"})
+"""Words of guests that may mean peanuts as well, though the Annex tells them apart: common practice."""
+
+
 def likely_allergens(item: str) -> tuple[str, ...]:
     """Return the groups that an item of this name usually belongs to, in the Annex's order: a proposal to confirm."""
     found = foods_in(item)
@@ -122,6 +126,10 @@ def _is_likely(part: _Part, what: str) -> bool:
     names = {each.name for each in groups_of(what)}
     if not names:
         return False
+    if what.casefold().strip() in _ANY_NUT:
+        names.add("peanuts")
+        if any(each.name == "peanuts" for noted in part.noted for each in groups_of(noted)):
+            return True
     return bool(names & set(likely_allergens(part.item))) or has_words(part.item, what)
 
 

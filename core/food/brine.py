@@ -46,6 +46,9 @@ class Brine:
     cautions: tuple[str, ...]
 
 
+DRY_CAUTION = (
+    "Raw meat stays cold in its salt, below ready-to-eat food, in a dish that catches what runs off."
+)
 CAUTIONS = (
     "Raw meat stays cold in its brine, below ready-to-eat food; the brine is thrown away, never used again.",
     "No brine makes food keep: cook it to its core temperature, by your local food code.",
@@ -111,9 +114,8 @@ def dry_brine(meat: Quantity, salt: Fraction, whole: bool = True) -> Brine:
     amount = share * weight
     formulas = (f"salt = {said_percent(share)} of {_g(weight)} meat = {_g(amount)}",)
     hours = (12, LONGEST_HOURS) if whole else (1, 24)
-    return Brine(
-        amount, Fraction(0), share, hours, formulas, f"{PRACTICE}; in the fridge, uncovered", CAUTIONS[:1]
-    )
+    source = f"{PRACTICE}; in the fridge at 4 °C (40 °F) or below, uncovered"
+    return Brine(amount, Fraction(0), share, hours, formulas, source, (DRY_CAUTION, CAUTIONS[1]))
 
 
 def said_brine(brine: Brine) -> tuple[str, ...]:

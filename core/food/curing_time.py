@@ -49,5 +49,6 @@ def said_cure_time(time: CureTime) -> str:
     thick = show_decimal(time.thickness, 1)
     return (
         f"In the fridge at 4 °C (40 °F) or below, {time.low} to {plural(time.high, 'day')} for {thick} mm ({SOURCE});"
-        " turned each day. By salt weighed to the meat longer does no harm; in a stronger cure take it out in time."
+        " turned each day. By salt weighed to the meat it gets no saltier if it lies longer; in a stronger cure take it"
+        " out in time."
     )

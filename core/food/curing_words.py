@@ -21,6 +21,10 @@ CAUTIONS = (
 PURE_CAUTION = (
     "Pure nitrite: a few grams can kill. At home use a mix made for curing, coloured and diluted with salt."
 )
+RAW_CAUTION = (
+    "Cured meat is still raw: cook it to its core temperature, unless a published method for eating it uncooked was"
+    " followed throughout (USDA FSIS, from memory)."
+)
 BOTULISM_CAUTION = (
     "The sum says nothing of time, temperature, acidity or dryness, which a cured product needs as well;"
     " follow a published method."
@@ -79,7 +83,7 @@ def said_doses(found: Ingoing) -> str:
 def cautions(found: Ingoing) -> tuple[str, ...]:
     """Return what has to stand beside every such sum."""
     pure = (PURE_CAUTION,) if found.asked.nitrite + found.asked.nitrate > Fraction(1, 2) else ()
-    return (*pure, *CAUTIONS, BOTULISM_CAUTION)
+    return (*pure, *CAUTIONS, RAW_CAUTION, BOTULISM_CAUTION)
 
 
 def _nitrate_lines(found: Ingoing) -> list[str]:

@@ -37,7 +37,11 @@ TILL_TENDER = 85
 """°C from which on a cut is cooked until tender: common practice."""
 
 _POULTRY = frozenset({"turkey", "chicken", "capon", "hen", "duck", "goose", "poultry"})
-_GROUND = frozenset({"ground", "minced", "mince", "burger", "burgers", "sausage", "sausages", "meatloaf"})
+_GROUND_WORDS = (
+    "ground minced mince burger burgers hamburger hamburgers sausage sausages meatloaf meatball meatballs patty patties"
+    " kofta koftas"
+)
+_GROUND = frozenset(_GROUND_WORDS.split())
 _WHOLE = frozenset({"beef", "veal", "lamb", "pork", "ham", "fish", "salmon", "cod", "trout"})
 _LONG = frozenset({"loin", "tenderloin", "fillet", "filet"})
 _WORD = re.compile(r"[a-z]+")
@@ -252,10 +256,12 @@ def _answer(asked: Roasting, found: Estimate, basis: Basis) -> LengthEstimate:
         f"{what}: {said_span(found)} {by} ({found.source}).",
         f"Begin to look after {show_minutes(found.low)}; a probe in the middle of the thickest part decides.",
     ]
-    if core is not None and asked.target < core - 1:
+    if core is not None and round(asked.target, 1) < core:
+        whose = "poultry and ground meat are cooked to it, by whoever eats them"
+        if core == CHART_CORE:
+            whose = "a target of your own; not for the pregnant, the very young, the old and the ill"
         parts.append(
-            f"{_degrees(asked.target)} is below the published {_degrees(core)} (FoodSafety.gov): a target of your own;"
-            " not for the pregnant, the very young, the old and the ill."
+            f"{_degrees(asked.target)} is below the published {_degrees(core)} (FoodSafety.gov): {whose}."
         )
     if asked.setting < COOLEST_OVEN:
         parts.append(

@@ -1,6 +1,7 @@
 """How many days bought food usually stays fresh, by what it is and by aisle; what the house knows goes before it.
 
-Raw meat, poultry and fish: FoodSafety.gov, cold food storage chart, its shorter days. All else is common practice.
+Raw meat, poultry and fish, and cooked meat: FoodSafety.gov, cold food storage chart, its shorter days (stew meat: USDA
+FSIS, from memory). All else is common practice.
 These are days for planning a shopping trip; the date on the pack and one's own nose go before them.
 """
 
@@ -9,10 +10,14 @@ from __future__ import annotations
 import re
 
 _WORD = re.compile(r"[a-z]+")
+_DAY_WORDS = (
+    "chicken poultry turkey duck goose wings thighs liver livers kidneys mince minced ground sausage sausages"
+    " burger burgers hamburger hamburgers patty patties meatball meatballs stew stewing cubed diced"
+)
 _BY_WORD = (
     (
         1,
-        "chicken poultry turkey duck goose wings thighs liver livers kidneys mince minced ground sausage sausages",
+        _DAY_WORDS,
     ),
     (
         2,
@@ -31,8 +36,8 @@ _BY_AISLE = {
     **dict.fromkeys(("vegetables", "dairy", "garden"), 5),
 }
 _SLOW = frozenset({"stale", "crumbs", "breadcrumbs", "tinned", "dried", "frozen"})
-_CURED = frozenset({"smoked", "cured", "salted", "cooked"})
-_CURED_KEEPS = 5
+_CURED = frozenset({"smoked", "cured", "salted"})
+_CURED_KEEPS, _COOKED_KEEPS = 5, 3
 
 
 def usual_keeps(item: str, aisle: str) -> int | None:
@@ -41,6 +46,8 @@ def usual_keeps(item: str, aisle: str) -> int | None:
     place = aisle.casefold().strip()
     if words & _SLOW or place not in _BY_AISLE:
         return None
+    if "cooked" in words:
+        return _COOKED_KEEPS
     if words & _CURED:
         return _CURED_KEEPS
     days = next((days for days, names in _BY_WORD if words & set(names.split())), None)

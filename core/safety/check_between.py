@@ -1,7 +1,7 @@
 """Minutes between cold and hot, summed along a story; marinating and curing only in the cold and not for too long.
 
 Thawing and marinating out of the cold are told by their own rules and not counted here. What ferments on purpose is
-not counted: its acid is what keeps it, and a caution says so.
+not counted: its acid is what keeps it, and the report says that no limit was held against it.
 """
 
 from __future__ import annotations
@@ -19,6 +19,9 @@ from core.safety.limits import time_control_until
 from core.safety.rules import Measure, Rule
 from core.safety.story import Story, Stretch, Warmth
 
+_SHORT, _HOT_AGAIN = 15, 74
+"""Minutes below which, and °C told from which on, what is cooked already is cooked anew: our choice, and Food Code
+3-403.11(A)."""
 _OUT = frozenset({Warmth.BETWEEN, Warmth.COOLING})
 _SOAKS = frozenset({Effect.MARINATE, Effect.CURE})
 
@@ -27,7 +30,7 @@ def out_stretches(story: Story) -> Iterator[tuple[Stretch, ...]]:
     """Yield each count of a story: what is out of cold and heat from one cooking to the next."""
     found: list[Stretch] = []
     for number, each in enumerate(story.stretches):
-        if each.warmth is Warmth.COOKING and number not in story.reheated:
+        if each.warmth is Warmth.COOKING and number not in story.reheated and _cooks(each):
             yield tuple(found)
             found = []
         elif each.warmth in _OUT and story.perishable(each) and not (_soaks(each) and not each.waits):
@@ -35,8 +38,16 @@ def out_stretches(story: Story) -> Iterator[tuple[Stretch, ...]]:
     yield tuple(found)
 
 
+def _cooks(stretch: Stretch) -> bool:
+    """Tell whether it begins a new count: a short warming of what is cooked already does not."""
+    hot = stretch.done.target is not None and stretch.done.target >= _HOT_AGAIN
+    return not stretch.cooked or stretch.minutes >= _SHORT or hot
+
+
 def between(case: Case, story: Story) -> Iterator[Finding]:
     """Find where a food is too long between cold and hot, the worst count for each row."""
+    _ask_of_ferments(case, story)
+    _ask_of_what_comes_warm(case, story)
     counts = [count for count in out_stretches(story) if count]
     split = bool(case.rules.by_measure[Measure.OUT_HOT])
     for measure in (Measure.OUT, Measure.OUT_HOT):
@@ -56,6 +67,23 @@ def between(case: Case, story: Story) -> Iterator[Finding]:
             assert limit is not None, rule.id
             if worst is not None and worst[0] > limit:
                 yield _too_long(case, story, rule, worst)
+
+
+def _ask_of_ferments(case: Case, story: Story) -> None:
+    for each in story.stretches:
+        if each.warmth is Warmth.FERMENTING and story.perishable(each):
+            case.ask(
+                f"{case.step(each.step)}: no limit was held against its time out of the cold; a starter, salt or acid"
+                " as in a published method keeps it, and a pH meter tells."
+            )
+
+
+def _ask_of_what_comes_warm(case: Case, story: Story) -> None:
+    if story.food.arrives is Arrival.ROOM and story.stretches and story.perishable(story.stretches[0]):
+        case.ask(
+            f"{case.name(story.food)} comes at room temperature: no limit was held against the time before its first"
+            " step; let a step in the plan stand for it."
+        )
 
 
 def _asked(rule: Rule, stretch: Stretch) -> bool:

@@ -1,4 +1,4 @@
-"""Cooling in stages by the depth of the food, reheating, holding hot and cold."""
+"""Cooling in stages by the depth of the food, in a fridge or a freezer; reheating."""
 
 from __future__ import annotations
 
@@ -20,7 +20,8 @@ from core.safety.story import Story, Stretch, Warmth
 
 _BOILS = 95
 """°C of cooked food whose temperature is not told, before it cools."""
-_CALM = frozenset({Warmth.BETWEEN, Warmth.COOLING, Warmth.COLD})
+_IN_COLD = frozenset({Warmth.COLD, Warmth.FROZEN})
+_CALM = _IN_COLD | {Warmth.BETWEEN, Warmth.COOLING}
 _TRAYS = (50, 40, 30, 25, 20)
 _LONGEST = 24 * 60
 
@@ -31,7 +32,7 @@ def cooling(case: Case, story: Story) -> Iterator[Finding]:
         for rule in case.rows(Measure.COOL, story.food, cooked=True):
             depth, container = _lies(case, phases)
             if depth == 0:
-                cold = next((each for each in phases if each.warmth is Warmth.COLD), phases[-1])
+                cold = next((each for each in phases if each.warmth in _IN_COLD), phases[-1])
                 case.ask(
                     f"{case.step(cold.step)}: say how deep the food lies, so that its cooling can be judged."
                 )
@@ -45,11 +46,11 @@ def _coolings(story: Story) -> Iterator[tuple[float, tuple[Stretch, ...]]]:
     found: list[Stretch] = []
     for each in (*story.stretches, None):
         if each is not None and each.warmth in _CALM and hot is not None:
-            chilled = any(one.warmth is Warmth.COLD for one in found)
-            if not (chilled and each.warmth is not Warmth.COLD):
+            chilled = any(one.warmth in _IN_COLD for one in found)
+            if not (chilled and each.warmth not in _IN_COLD):
                 found.append(each)
                 continue
-        if hot is not None and any(one.warmth is Warmth.COLD for one in found):
+        if hot is not None and any(one.warmth in _IN_COLD for one in found):
             yield hot, tuple(found)
             hot = None
         found = []
@@ -117,6 +118,8 @@ def _phases(
             around, celsius = "ice", 1.0
         elif each.warmth is Warmth.COLD:
             around = "fridge"
+        elif each.warmth is Warmth.FROZEN:
+            around, celsius = "fridge", max(0.0, celsius)  # below that the heat goes into freezing
         told = each.done.target if each.warmth is Warmth.COOLING and not each.waits else None
         found.append(Phase(each.minutes, around, celsius, depth, container, told))
     return tuple(found)
@@ -126,7 +129,7 @@ def _shallower(
     case: Case, rule: Rule, start: float, phases: tuple[Stretch, ...], depth: int
 ) -> Iterator[FoodWay]:
     """Yield the deepest of some shallow trays in which it would do, and an ice bath first."""
-    cold = next(each for each in phases if each.warmth is Warmth.COLD)
+    cold = next(each for each in phases if each.warmth in _IN_COLD)
     for tray in (each for each in _TRAYS if each < depth):
         at = _in_trays(case, rule, start, phases, tray)
         if at is not None:
@@ -158,7 +161,7 @@ def _in_trays(case: Case, rule: Rule, start: float, phases: tuple[Stretch, ...],
     return reached[-1] if late is None else None
 
 
-# ---------------------------------------------------------------- reheating and holding
+# ---------------------------------------------------------------- reheating
 
 
 def reheating(case: Case, story: Story) -> Iterator[Finding]:
@@ -205,7 +208,7 @@ def _held_cold(case: Case, story: Story, rule: Rule) -> Iterator[Finding]:
     for each in story.stretches:
         if each.warmth is Warmth.COOKING:
             chilled = False
-        elif each.cooked and each.warmth is Warmth.COLD:
+        elif each.cooked and each.warmth in _IN_COLD:
             chilled = True
         elif chilled and each.warmth is Warmth.HOT:
             least = rule.values.least
@@ -220,34 +223,3 @@ def _hotter(case: Case, step: StepId, core: int) -> FoodWay:
     plain = case.plan.steps[step]
     done = replace(plain.doneness or Doneness(), core=core)
     return FoodWay(f"Heat it to {core} °C in the middle.", ChangeStep(step, replace(plain, doneness=done)))
-
-
-def holding(case: Case, story: Story) -> Iterator[Finding]:
-    """Find places that hold food less hot, or less cold, than a limit; only where their temperature is told."""
-    for each in story.stretches:
-        if each.minutes == 0:
-            continue
-        if each.warmth is Warmth.HOT and each.setting is not None:
-            for rule in case.rows(Measure.HOT_HOLD, story.food, cooked=True):
-                least = rule.values.least
-                assert least is not None, rule.id
-                if each.setting < least.celsius:
-                    under = least.celsius - each.setting
-                    held = degrees(each.setting)
-                    sentence = f"{case.name(story.food)} is held at {held}, {degrees(under)} below {least}"
-                    way = FoodWay(
-                        f"Set the place so that the food stays at {least} or above, and read a probe."
-                    )
-                    yield case.finding(rule, story, (each,), (under, "°C"), sentence, (way,))
-        if each.warmth is Warmth.COLD and each.told and story.perishable(each):
-            for rule in case.rows(Measure.COLD_HOLD, story.food, cooked=True):
-                most = rule.values.most
-                assert most is not None, rule.id
-                if each.around > most.celsius:
-                    over = each.around - most.celsius
-                    name, warm = case.name(story.food), degrees(each.around)
-                    sentence = f"{name} stands in the cold at {warm}, {degrees(over)} above {most}"
-                    way = FoodWay(
-                        "Set the fridge colder, take out what need not be cold, or use another cold place."
-                    )
-                    yield case.finding(rule, story, (each,), (over, "°C"), sentence, (way,))

@@ -13,13 +13,19 @@ from math import ceil
 
 from core.measures.words import join_words
 from core.plan.edits.steps import ChangeStep
+from core.plan.food import Effect
 from core.plan.step import Doneness
 from core.safety.case import Case, degrees, said
+from core.safety.check_holding import held_at
 from core.safety.finding import Finding, FoodWay, Level
-from core.safety.limits import core_short
+from core.safety.limits import core_short, hold_needed
 from core.safety.rules import Hold, Measure, Rule
 from core.safety.story import Story, Stretch, Warmth
 
+_WHILE = 180
+"""Seconds of a hold that a rest off the heat is taken to give: as long as the rest that USDA asks for."""
+_LONG = 600
+"""Seconds from which on even a roast's hold is asked about, though its rest may count (Food Code 3-401.11(B))."""
 _RAW = "not for the pregnant, the very young, the old and the ill"
 
 
@@ -46,16 +52,20 @@ def _judged(case: Case, story: Story, rule: Rule, number: int) -> Iterator[Findi
     each = story.stretches[number]
     core, rest = each.done.core, rest_after(story, number)
     assert core is not None, each.step
-    short = core_short(rule, core, rest * 60, rest)
+    held = _held_seconds(case, story, number, rule)
+    short = core_short(rule, core, held, rest)
     if not short.any:
+        _ask_of_a_long_hold(case, story, number, rule)
         return
     level = Level.CAUTION if rule.own_target and not case.at_risk else Level.OVER
     name = case.name(story.food)
     over: tuple[Fraction | int, str]
     if short.degrees:
-        over = (short.degrees, "°C")
+        hold = _usual_hold(rule)
+        short_by = short.degrees if hold is None else hold.at.celsius - core
+        over = (short_by, "°C")
         what = (
-            f"{name}: your target is {degrees(core)}, {degrees(short.degrees)} below {_least(rule)}; warmth that it"
+            f"{name}: your target is {degrees(core)}, {degrees(short_by)} below {_least(rule)}; warmth that it"
             " gains while it rests does not count"
         )
     elif short.seconds:
@@ -69,14 +79,50 @@ def _judged(case: Case, story: Story, rule: Rule, number: int) -> Iterator[Findi
     yield case.finding(rule, story, (each,), over, what, (_mend(case, rule, each),), level=level)
 
 
+def _hot_after(case: Case, story: Story, number: int) -> int:
+    """Return the minutes for which it is held right after cooking where it is told to be as warm as its core."""
+    minutes, core = 0, story.stretches[number].done.core or 0
+    for each in story.stretches[number + 1 :]:
+        if each.warmth is not Warmth.HOT or (held_at(case, each) or 0) < core:
+            break
+        minutes += each.minutes
+    return minutes
+
+
+def _held_seconds(case: Case, story: Story, number: int, rule: Rule) -> int:
+    """Return the seconds that count as held at the core: where hot, as told, else what it rests.
+
+    A rest of what nobody may choose less for counts for the shortest while only: off the heat it cools.
+    """
+    rest = rest_after(story, number) * 60
+    if story.stretches[number].done.rest is None and not rule.own_target:
+        rest = min(rest, _WHILE)
+    return max(rest, _hot_after(case, story, number) * 60)
+
+
+def _ask_of_a_long_hold(case: Case, story: Story, number: int, rule: Rule) -> None:
+    each = story.stretches[number]
+    needed = hold_needed(rule, each.done.core or 0) or 0
+    long = _LONG if rule.own_target else _WHILE
+    if needed > long and _hot_after(case, story, number) * 60 < needed:
+        case.ask(
+            f"{case.step(each.step)}: {said(ceil(needed / 60))} at {degrees(each.done.core or 0)} count only while the"
+            " middle stays that warm, and a rest off the heat cools it; hold it so hot, and read a probe at the end."
+        )
+
+
 def rest_after(story: Story, number: int) -> int:
-    """Return the minutes of rest after a cooking: as told, else what the timetable leaves until something is done."""
+    """Return the minutes of rest after a cooking: as told, else what the timetable leaves until something is done.
+
+    In a fridge, a freezer or ice nothing rests: the middle is to stay as warm or get warmer.
+    """
     told = story.stretches[number].done.rest
     if told is not None:
         return told
     minutes = 0
     for each in story.stretches[number + 1 :]:
-        if not each.waits and not each.done.rests:
+        iced = each.done.effect is Effect.COOL_IN_ICE and not each.waits
+        if each.warmth in (Warmth.COLD, Warmth.FROZEN) or iced or not (each.waits or each.done.rests):
             break
         minutes += each.minutes
     return minutes

@@ -13,7 +13,7 @@ from itertools import combinations
 
 from core.plan.food import Effect, FoodKind
 from core.plan.ids import StationId, StepId
-from core.plan.kitchen import StationKind
+from core.plan.kitchen import COLD, StationKind
 from core.plan.runs import Run, vessel_runs
 from core.safety.case import Case
 from core.safety.finding import Finding, FoodWay
@@ -68,14 +68,28 @@ def _below(case: Case, rule: Rule, met: list[_Met]) -> Iterator[Finding]:
             one, other = _spot(case, raw.stretch), _spot(case, ready.stretch)
             if one is None or other is None or one.station != other.station:
                 continue
+            together = raw.stretch.start < ready.stretch.end and ready.stretch.start < raw.stretch.end
+            if together and (one.shelf is None or other.shelf is None):
+                _ask_for_shelves(case, one.station, raw, ready)
+                continue
             if one.shelf is None or other.shelf is None or one.shelf <= other.shelf:
                 continue
-            if raw.stretch.start < ready.stretch.end and ready.stretch.start < raw.stretch.end:
+            if together:
                 sentence = (
                     f"{case.name(raw.story.food)} is raw and stands above {case.name(ready.story.food)}, which is ready"
                     f" to eat, from {case.clock(max(raw.stretch.start, ready.stretch.start))}"
                 )
                 yield _finding(case, rule, ready, sentence, "Put what is raw on the lowest shelf.")
+
+
+def _ask_for_shelves(case: Case, station: StationId, raw: _Met, ready: _Met) -> None:
+    place = case.plan.kitchen.station.get(station)
+    if place is not None and place.kind in COLD:
+        case.ask(
+            f"{case.name(raw.story.food)}, which is raw, and {case.name(ready.story.food)}, which is ready to eat,"
+            " stand in one cold place without shelves: say which shelves it has, or keep the raw in a box of its own,"
+            " below."
+        )
 
 
 def _spot(case: Case, stretch: Stretch) -> Spot | None:

@@ -109,9 +109,10 @@ def _still_frozen(case: Case, story: Story) -> Iterator[Finding]:
     if story.food.arrives is not Arrival.FROZEN:
         return
     for each in story.stretches:
-        if each.warmth in (Warmth.THAWING, Warmth.COOKING) or (
-            each.warmth is Warmth.COLD and not _soaks(each)
-        ):
+        if each.warmth is Warmth.COLD and not _soaks(each):
+            _ask_whether_it_thaws(case, story, each)
+            return
+        if each.warmth in (Warmth.THAWING, Warmth.COOKING):
             return
         if each.waits or each.done.effect is Effect.FREEZE:
             continue
@@ -126,6 +127,24 @@ def _still_frozen(case: Case, story: Story) -> Iterator[Finding]:
         return
 
 
+def _ask_whether_it_thaws(case: Case, story: Story, first: Stretch) -> None:
+    """Ask which step thaws frozen meat that lies in the cold for less than its weight takes."""
+    minutes = 0
+    for each in story.stretches[story.stretches.index(first) :]:
+        if each.warmth is Warmth.THAWING:
+            return
+        if each.warmth is not Warmth.COLD:
+            break
+        minutes += each.minutes
+    thaw = _thaw(story, water=False)
+    rows = tuple(case.rows(Measure.THAW_COLD, story.food))
+    if rows and story.food.raw_animal and (thaw is None or minutes < thaw.low):
+        case.ask(
+            f"{case.name(story.food)} comes frozen and lies in the cold for {said(minutes)}: say which step thaws it"
+            " and what a piece weighs, so that its thawing can be judged."
+        )
+
+
 def _soaks(each: Stretch) -> bool:
     return each.done.effect in (Effect.MARINATE, Effect.CURE)
 
@@ -138,6 +157,8 @@ def storage(case: Case, story: Story) -> Iterator[Finding]:
     yield from _raw(case, story)
     made = _made(story)
     if made is None:
+        if any(each.warmth is Warmth.COLD for each in story.stretches):
+            yield from _marked(case, story, story.stretches[0].start, story.stretches, raw=True)
         return
     start, after = made
     end = after[-1].end
@@ -145,7 +166,16 @@ def storage(case: Case, story: Story) -> Iterator[Finding]:
     for rule in case.rows(Measure.KEEP_COOKED, story.food, cooked=True):
         minutes = end - start - sum(until - begun for begun, until in frozen)
         yield from _kept_too_long(case, story, rule, after, minutes)
-    for rule in case.rows(Measure.DATE_MARK, story.food, cooked=True):
+    yield from _marked(case, story, start, after)
+
+
+def _marked(
+    case: Case, story: Story, start: int, after: tuple[Stretch, ...], raw: bool = False
+) -> Iterator[Finding]:
+    """Find food that is eaten after its date mark; `raw`: it was never cooked, as what is only cut."""
+    end = after[-1].end
+    frozen = [(each.start, each.end) for each in after if each.warmth is Warmth.FROZEN]
+    for rule in case.rows(Measure.DATE_MARK, story.food, cooked=not raw):
         if COOKED not in rule.foods and not (story.food.kind and rule.names(story.food.kind)):
             continue
         days = [tuple(case.plan.wall(at).date() for at in span) for span in frozen]

@@ -11,16 +11,18 @@ from core.plan.ids import DishId, StepId
 from core.plan.plan import Plan
 from core.safety.case import Case
 from core.safety.check_between import between, marinating
-from core.safety.check_cooling import cooling, holding, reheating
+from core.safety.check_cooling import cooling, reheating
 from core.safety.check_doneness import cautions, doneness
 from core.safety.check_fridge import fridge_load
+from core.safety.check_holding import holding
 from core.safety.check_raw import raw_first
 from core.safety.check_thawing import storage, thawing
 from core.safety.finding import Finding, Level, Report
 from core.safety.foods import foods_of
 from core.safety.rules import Family, RuleSet
 from core.safety.rules_there import chosen_rules
-from core.safety.story import Story, stories
+from core.safety.story import MOST_PATHS, Story, stories, with_more_ways
+from core.safety.usual import usual_cautions
 from core.timetable.timetable import Timetable
 
 DEFER = (
@@ -40,12 +42,17 @@ def food_report(plan: Plan, timetable: Timetable, rules: RuleSet | None = None) 
     case = Case(plan, timetable, chosen, stories(plan, timetable))
     found = [finding for story in case.stories for finding in _of(case, story)]
     found += [*fridge_load(case), *raw_first(case)]
+    for food in with_more_ways(plan, timetable):
+        ways = f"{MOST_PATHS} ways through the menu: only the first {MOST_PATHS} were looked at."
+        case.ask(f"{case.name(food)} goes more than {ways}")
     known = [food for food in foods_of(plan) if food.kind is None]
     if known:
         names = join_words(list(dict.fromkeys(short(food.item) for food in known)))
         case.ask(f"The kind of food is not told of {names}: no limit was held against them.")
     order = sorted(_merged(found), key=lambda each: (each.level is not Level.OVER, each.start, each.rule.id))
-    return Report(chosen, tuple(order), tuple(case.untold), tuple(cautions(case)), case.stories)
+    return Report(
+        chosen, tuple(order), tuple(case.untold), (*cautions(case), *usual_cautions(case)), case.stories
+    )
 
 
 def _of(case: Case, story: Story) -> Iterator[Finding]:

@@ -1,4 +1,8 @@
-"""What a step does to its food: as told, else from its place, its heat, its doneness and its first word."""
+"""What a step does to its food: as told, else from its place, its heat, its doneness and its first word.
+
+An oven or smoker set below what holds food hot cooks nothing unless a core temperature is told; to keep or hold food
+where nothing heats is no holding hot.
+"""
 
 from __future__ import annotations
 
@@ -19,6 +23,7 @@ WARM = 57
 _WORD = re.compile(r"[a-z]+(?:-[a-z]+)?")
 _CELSIUS = re.compile(r"(?<![\d-])(\d{1,3}) ?°? ?([CF])\b")
 _HEATED = frozenset({StationKind.OVEN, StationKind.GRILL, StationKind.BURNER, StationKind.SMOKER})
+_OVENS = frozenset({StationKind.OVEN, StationKind.SMOKER})
 _COLD = frozenset({StationKind.FRIDGE, StationKind.COLD_COUNTER})
 _HELD = frozenset({StationKind.WARM_DRAWER, StationKind.HOT_BOX})
 _FIRST: dict[str, Effect] = {
@@ -34,12 +39,17 @@ _FIRST: dict[str, Effect] = {
 }
 _BEFORE = frozenset({"first", "second", "final", "bulk", "cold", "long", "slow", "then"})
 """Words that may stand before the one that says what is done."""
+_KEPT_COLD = frozenset({"fridge", "refrigerator", "refrigerated", "cold", "chilled"})
+_KEPT_HOT = frozenset({"hot", "warm"})
 _REST = frozenset({"rest", "stand", "tent", "cool"})
 
 
 @dataclass(frozen=True, slots=True)
 class Done:
-    """What a step does; `target`: °C that its food is brought to where that is told; where it stands."""
+    """What a step does; `target`: °C that its food is brought to where that is told; where it stands.
+
+    `rubbed`: with dry salt, so that nothing is left over of what it lay in.
+    """
 
     effect: Effect
     target: int | None = None
@@ -48,6 +58,7 @@ class Done:
     kinds: frozenset[StationKind] = frozenset()
     station: StationId | None = None
     rests: bool = False
+    rubbed: bool = False
 
 
 def done_by(plan: Plan, step: Step, placed: Placed | None) -> Done:
@@ -56,21 +67,24 @@ def done_by(plan: Plan, step: Step, placed: Placed | None) -> Done:
     kinds = frozenset(use.kind for use in uses)
     station = placed.spots[0].station if placed is not None and placed.spots else None
     words = _WORD.findall(step.does.casefold())
-    first = next((word for word in words if word not in _BEFORE), "")
+    first = _first(words)
     core = step.doneness.core if step.doneness is not None else None
     rest = step.doneness.rest if step.doneness is not None else None
     target = core if core is not None else _told(step)
-    return Done(
-        _effect(step, kinds, first, target, words), target, core, rest, kinds, station, first in _REST
-    )
+    setting = placed.setting if placed is not None else None
+    if setting is None:
+        setting = next((use.heat.setting for use in uses if use.heat is not None), None)
+    lukewarm = bool(kinds & _OVENS) and setting is not None and setting < WARM and core is None
+    effect = _effect(step, kinds, words, target, lukewarm)
+    return Done(effect, target, core, rest, kinds, station, first in _REST, first == "dry-brine")
 
 
 def _effect(
-    step: Step, kinds: frozenset[StationKind], first: str, target: int | None, words: list[str]
+    step: Step, kinds: frozenset[StationKind], words: list[str], target: int | None, lukewarm: bool
 ) -> Effect:
     if step.food is not None and step.food.effect is not None:
         return step.food.effect
-    named = _FIRST.get(first)
+    named = _FIRST.get(_first(words))
     if StationKind.FREEZER in kinds:
         return Effect.FREEZE
     if kinds & _COLD:
@@ -78,20 +92,35 @@ def _effect(
     if kinds & _HELD:
         return Effect.HOLD
     if kinds & _HEATED:
-        if named in (Effect.HOLD, Effect.REHEAT):
-            return named
-        return (
-            Effect.PREPARE
-            if StationKind.BURNER in kinds and target is not None and target < WARM
-            else Effect.COOK
-        )
+        lukewarm = lukewarm or (StationKind.BURNER in kinds and target is not None and target < WARM)
+        return _heated(named, lukewarm)
     if named is Effect.THAW and "water" in words:
         return Effect.THAW_IN_WATER
     if named is Effect.COOL:
         return Effect.COOL_IN_ICE if {"ice", "iced"} & set(words) else Effect.COOL
     if named is not None:
-        return named
+        return _kept(words) if named is Effect.HOLD else named
     return Effect.COOK if step.doneness is not None and (step.doneness.core or 0) >= WARM else Effect.PREPARE
+
+
+def _heated(named: Effect | None, lukewarm: bool) -> Effect:
+    """Return what is done over a fire or in an oven; `lukewarm`: too cool to cook."""
+    if named in (Effect.HOLD, Effect.REHEAT) or (lukewarm and named is Effect.FERMENT):
+        return named
+    return Effect.PREPARE if lukewarm else Effect.COOK
+
+
+def _first(words: list[str]) -> str:
+    return next((word for word in words if word not in _BEFORE), "")
+
+
+def _kept(words: list[str]) -> Effect:
+    """Return how food is kept in no place of heat or cold: as its words say, else it stands in the room."""
+    if "freezer" in words:
+        return Effect.FREEZE
+    if _KEPT_COLD & set(words):
+        return Effect.CHILL
+    return Effect.HOLD if _KEPT_HOT & set(words) else Effect.PREPARE
 
 
 def _told(step: Step) -> int | None:

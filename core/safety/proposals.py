@@ -22,7 +22,7 @@ _KEEPS = (
 _POULTRY = "chicken turkey duck goose hen capon poultry guinea quail"
 _CUTS = (
     "beef pork lamb veal venison mutton ox cheeks rack rib ribs loin brisket shoulder shank steak steaks chop chops"
-    " roast leg liver"
+    " roast leg liver bacon"
 )
 _FISH = "fish trout salmon cod haddock hake mackerel tuna bass bream sole anchovies"
 _SHELLFISH = (
@@ -42,7 +42,7 @@ _WORDS: tuple[tuple[FoodKind, frozenset[str]], ...] = tuple(
     (kind, frozenset(words.split()))
     for kind, words in (
         (FoodKind.KEEPS, _KEEPS),
-        (FoodKind.READY, "ham bacon salami tofu hummus"),
+        (FoodKind.READY, "ham salami tofu hummus"),
         (FoodKind.POULTRY, _POULTRY),
         (FoodKind.WHOLE_CUT, _CUTS),
         (FoodKind.FISH, _FISH),
@@ -55,7 +55,11 @@ _WORDS: tuple[tuple[FoodKind, frozenset[str]], ...] = tuple(
 )
 _BIRDS = frozenset(_POULTRY.split())
 _GROUND = frozenset({"ground", "minced"})
-_MINCE = frozenset({"mince", "burger", "burgers", "sausage", "sausages", "sausagemeat"})
+_MINCE_WORDS = (
+    "mince burger burgers hamburger hamburgers sausage sausages sausagemeat patty patties meatball meatballs meatloaf"
+    " kofta koftas"
+)
+_MINCE = frozenset(_MINCE_WORDS.split())
 _CUBED = frozenset({"cubed", "diced", "stewing", "stew", "cubes"})
 _READY = frozenset({"stock", "broth", "gravy", "cooked", "pasteurised", "mayonnaise", "smoked"})
 _DRY = frozenset(
@@ -68,9 +72,48 @@ _BEANS = frozenset({"green", "french", "runner", "broad"})
 _PEPPERS = frozenset({"pointed", "red", "green", "bell", "sweet"})
 
 
+_STATES = frozenset({"tinned", "canned", "cooked", "pasteurised", "smoked"})
+_RAW = frozenset(
+    {
+        *(
+            FoodKind.POULTRY,
+            FoodKind.GROUND_POULTRY,
+            FoodKind.GROUND_MEAT,
+            FoodKind.CUBED_MEAT,
+            FoodKind.WHOLE_CUT,
+        ),
+        *(FoodKind.FISH, FoodKind.SHELLFISH, FoodKind.EGGS),
+    }
+)
+_BESIDE = re.compile(r"[,;(]| (?:with|in|and|on|from|for) ")
+"""What stands before one of these says what a thing is; what stands after it goes with it."""
+_IN_OIL = re.compile(r"\b(?:tuna|anchovies|sardines)\b.* in (?:\w+ )?(?:oil|brine|water)\b")
+
+
 def proposed_kind(item: str) -> FoodKind | None:
     """Return the kind that an item's name suggests; None where it suggests none."""
-    words = _WORD.findall(item.casefold())
+    plain = item.casefold()
+    words = _WORD.findall(plain)
+    whole, head = _kind(words), _kind(_WORD.findall(_BESIDE.split(plain)[0]))
+    if "bacon" in words[-1:]:
+        return FoodKind.WHOLE_CUT  # smoked or not, it is raw
+    if (
+        _STATES & set(words)
+        or _IN_OIL.search(plain)
+        or {"stock", "broth", "gravy"} & set(words[-1:]) - _with(plain)
+    ):
+        return whole
+    if head in _RAW or (whole in (None, FoodKind.KEEPS) and head is not None):
+        return head
+    return whole
+
+
+def _with(plain: str) -> set[str]:
+    """Return the words that only go with a thing: "turkey with gravy" is no gravy."""
+    return set(_WORD.findall(plain.partition(" with ")[2]))
+
+
+def _kind(words: list[str]) -> FoodKind | None:
     there = set(words)
     if there & _DRY or "juice" in there:
         return FoodKind.KEEPS
@@ -84,9 +127,10 @@ def proposed_kind(item: str) -> FoodKind | None:
         or ("pepper" in there and there & _PEPPERS)
     ):
         return FoodKind.PRODUCE
-    if {"hard", "cheese"} <= there or there & _BUTTER == {"butter"}:
+    butter = there & _BUTTER == {"butter"} and _by_last(words) not in _RAW
+    if {"hard", "cheese"} <= there or butter:
         return FoodKind.KEEPS  # for a day or two, salted or not: USDA, from memory
-    if there & _MINCE:
+    if there & _MINCE or ("tartare" in there and _by_last(words) is FoodKind.WHOLE_CUT):
         return FoodKind.GROUND_POULTRY if there & _BIRDS else FoodKind.GROUND_MEAT
     return _cut_up(_by_last(words), there)
 

@@ -8,6 +8,8 @@ It is read from a timetable by what steps do (`effects`) and how links say that 
 - Food that waits in its vessel is where the step before left it: in the cold, held hot, else in the room.
 - What is baked in an oven with a third or more of flour by weight is bread or biscuit and spoils no more (common
   practice, from memory); a filling that comes in later does.
+- Raw meat and fish, ham and stock make no bread, and an egg told in pieces counts 50 g (USDA SR, a large one, M).
+- What comes frozen and lies in the cold is taken to thaw there: after it, minutes count.
 - Cooking makes it cooked. It begins a new count of the minutes between cold and hot; reheating does not.
 """
 
@@ -27,11 +29,12 @@ from core.plan.menu import Link, LinkKind
 from core.plan.plan import Plan
 from core.plan.step import Holding, Wait
 from core.safety.effects import Done, done_by
+from core.safety.flour import floury
 from core.safety.foods import SPOILS_COOKED, Food, foods_of
 from core.safety.limits import UNTOLD_ROOM
 from core.timetable.timetable import Placed, Stay, Timetable
 
-_MOST_PATHS = 32
+MOST_PATHS = 32
 """Ways of one food through the menu that are followed."""
 
 
@@ -120,6 +123,17 @@ def stories(plan: Plan, timetable: Timetable) -> tuple[Story, ...]:
     return tuple(found)
 
 
+def with_more_ways(plan: Plan, timetable: Timetable) -> tuple[Food, ...]:
+    """Return the foods that go more ways through the menu than are followed."""
+    teller = _Teller(plan, timetable)
+    return tuple(
+        food
+        for food in foods_of(plan)
+        if food.kind not in (None, FoodKind.KEEPS)
+        and sum(1 for _ in teller.paths(food.step, MOST_PATHS + 1)) > MOST_PATHS
+    )
+
+
 def carries(plan: Plan, link: Link) -> bool:
     """Tell whether food goes along a link."""
     if link.kind is not LinkKind.END_TO_START:
@@ -142,20 +156,13 @@ class _Teller:
 
     @cached_property
     def _floury(self) -> frozenset[StepId]:
-        """Steps in which a third or more of the weight is flour."""
-        flour: dict[StepId, Fraction] = {}
-        all_of: dict[StepId, Fraction] = {}
-        for food in foods_of(self.plan):
-            for step in {step for path in self._paths(food.step) for step in path}:
-                grams = food.grams or Fraction(0)
-                all_of[step] = all_of.get(step, Fraction(0)) + grams
-                if "flour" in food.item.casefold().split():
-                    flour[step] = flour.get(step, Fraction(0)) + grams
-        return frozenset(step for step, grams in flour.items() if 3 * grams >= all_of[step] > 0)
+        """Steps whose food becomes bread where they bake it."""
+        paths = ((food, self.paths(food.step)) for food in foods_of(self.plan))
+        return floury((food, {step for path in own for step in path}) for food, own in paths)
 
     def stories(self, food: Food) -> Iterator[Story]:
         """Yield a food's stories, one for each way through the menu and end of its loads."""
-        for path in self._paths(food.step):
+        for path in self.paths(food.step):
             there = [self.timetable.loads_of.get(step, ()) for step in path]
             if not all(there):
                 continue
@@ -163,10 +170,11 @@ class _Teller:
             for end in ends:
                 yield self._story(food, path, [loads[end] for loads in there])
 
-    def _paths(self, start: StepId) -> Iterator[tuple[StepId, ...]]:
+    def paths(self, start: StepId, most: int = MOST_PATHS) -> Iterator[tuple[StepId, ...]]:
+        """Yield the ways from a step to the ends of the menu, so many of them at the most."""
         waiting: list[tuple[StepId, ...]] = [(start,)]
         count = 0
-        while waiting and count < _MOST_PATHS:
+        while waiting and count < most:
             path = waiting.pop()
             after = [link.after for link in self.plan.links_from[path[-1]] if carries(self.plan, link)]
             after = [each for each in after if each not in path]
@@ -188,16 +196,14 @@ class _Teller:
             own = replace(own, dry=dry)
             found.append(own)
             cooked = cooked or own.warmth is Warmth.COOKING
-            frozen = own.warmth is Warmth.FROZEN or (
-                frozen and own.warmth not in (Warmth.THAWING, Warmth.COOKING)
-            )
+            frozen = own.warmth is Warmth.FROZEN or (frozen and own.warmth not in _THAW)
             if number + 1 < len(loads):
                 link = self._link(placed.step, path[number + 1])
                 begins = loads[number + 1].start
                 if begins > placed.end:
-                    found.append(
-                        self._of_wait(own, placed, link.after, link.wait, (placed.end, begins), cooked)
-                    )
+                    waits = self._of_wait(own, placed, link.after, link.wait, (placed.end, begins), cooked)
+                    frozen = frozen and waits.warmth is not Warmth.COLD
+                    found.append(waits)
         eaten = self._eaten(path[-1])
         last = loads[-1]
         if eaten is not None and eaten > last.end:
@@ -267,11 +273,12 @@ class _Teller:
         stay = self._stays.get((placed.step, after, placed.load)) or self._stays.get((placed.step, after, 0))
         kinds = frozenset({wait.use.kind}) if wait.use is not None else frozenset()
         station = stay.spots[0].station if stay is not None and stay.spots else None
-        warmth = _held(wait, kinds)
+        warmth, kept_at = _held(wait, kinds), None
         if wait.how is Holding.VESSEL and not kinds:
             stays_there = before.warmth in (Warmth.COLD, Warmth.FROZEN, Warmth.HOT)
             warmth = before.warmth if stays_there else Warmth.BETWEEN
             station = before.station if stays_there else None
+            kept_at = before.setting if stays_there else None
         if before.warmth is Warmth.FROZEN and warmth is Warmth.BETWEEN:
             warmth = (
                 Warmth.FROZEN if before.waits is False and before.done.effect is not Effect.FREEZE else warmth
@@ -280,6 +287,7 @@ class _Teller:
         setting = stay.setting if stay is not None else None
         if setting is None and wait.use is not None and wait.use.heat is not None:
             setting = wait.use.heat.setting
+        setting = kept_at if setting is None else setting
         done = before.done
         made = Stretch(*times, warmth, placed.step, True, done, around, told, cooked, station, setting)
         return replace(made, dry=before.dry)
@@ -314,6 +322,9 @@ _WARMTH: dict[Effect, Warmth] = {
     Effect.CURE: Warmth.COLD,
     Effect.FERMENT: Warmth.FERMENTING,
 }
+
+
+_THAW = frozenset({Warmth.THAWING, Warmth.COOKING, Warmth.COLD})
 
 
 def _held(wait: Wait, kinds: frozenset[StationKind]) -> Warmth:

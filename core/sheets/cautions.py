@@ -35,18 +35,19 @@ _JARS = (
     "tested method of a public food authority, else in the fridge and eaten soon (common practice)."
 )
 _CURING = (
-    "Curing salt with nitrite is weighed to the tenth of a gram for the weight of the meat, never by eye "
-    "(common practice)."
+    "Curing salt with nitrite is weighed for the weight of the meat, never by eye, and below 5 g to the hundredth of a "
+    "gram; cured meat is still raw: cook it, or follow a published method throughout (common practice)."
 )
 _DEFER = (
     "The food-safety code of your country comes before this sheet; for guests at risk, and for curing, canning "
     "and catering, ask somebody licensed."
 )
+_OILS = r"(?:garlic|herb|chilli) oil|under oil"
 _ASKED = (
     (re.compile(r"\b(?:deep.?fr|fry|frie|fritter|hot oil|frying|sear)", re.IGNORECASE), _OIL),
     (re.compile(r"\b(?:cure|cured|curing|nitrite|saltpetre|prague)", re.IGNORECASE), _CURING),
     (re.compile(r"\bpressure", re.IGNORECASE), _PRESSURE),
-    (re.compile(r"\b(?:canning|bottling|seal(?:ed)? jars?|preserv|confit)", re.IGNORECASE), _JARS),
+    (re.compile(rf"\b(?:canning|bottling|seal(?:ed)? jars?|in jars|preserv|confit|{_OILS})", re.IGNORECASE), _JARS),
 )
 """Cautions that stand where the plan speaks of it, in any word of a dish, a step or an ingredient."""
 _AT_WORK = frozenset({_OIL, _PRESSURE})

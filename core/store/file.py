@@ -212,13 +212,13 @@ class PlanFile:
 def write_new(path: Path, plan: Plan, replace: bool) -> None:
     """Write a plan into a new file, whole or not at all."""
     from core.plan.check import require
-    from core.store.fresh import empty_file
+    from core.store.fresh import make_empty
 
     require(plan)
     with keepable(path):
         rows = changes(None, plan)
     with told(path), written_beside(hold_place(path, replace)) as draft:
-        draft.write_bytes(empty_file())
+        make_empty(draft)
         database = open_file(draft)
         try:
             with database.transaction() as connection:

@@ -2,25 +2,25 @@
 
 from __future__ import annotations
 
-import tempfile
-from functools import cache
 from pathlib import Path
 
 from core.store.connect import open_file
-from core.store.mark import SUFFIX
 from core.store.migrate import upgrade
 from core.store.opening import mark
 
+_made: list[bytes] = []
+"""The file, once it was made."""
 
-@cache
-def empty_file() -> bytes:
-    """Return a plan file of the newest layout without a plan. Raise OSError where there is no room to make it."""
-    with tempfile.TemporaryDirectory(prefix="cookday-") as folder:
-        path = Path(folder) / f"empty{SUFFIX}"
-        database = open_file(path, make=True)
-        try:
-            mark(database)
-            upgrade(database)
-        finally:
-            database.close()
-        return path.read_bytes()
+
+def make_empty(path: Path) -> None:
+    """Make a plan file of the newest layout without a plan, where none is. Raise OSError or sqlite3.Error."""
+    if _made:
+        path.write_bytes(_made[0])
+        return
+    database = open_file(path, make=True)
+    try:
+        mark(database)
+        upgrade(database)
+    finally:
+        database.close()
+    _made.append(path.read_bytes())

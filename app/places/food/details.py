@@ -47,6 +47,8 @@ class FoodDetails(QFrame):
         self.title = words_of("foodHead")
         self.close_button = a_button(self.tr("Put away"))
         self.story = a_button(self.tr("Its days as a plot"), tip=self.tr("Temperatures of this food over the days"))
+        self.story.setParent(self)  # it goes with this, though it never was shown
+        self.story.hide()
         self.body = QVBoxLayout()
         self.body.setContentsMargins(14, 0, 12, 10)
         self.body.setSpacing(5)

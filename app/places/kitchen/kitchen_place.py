@@ -6,7 +6,7 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Leaves, dress_fields, finish_typing, tab_as_read
+from app.fields import Entered, Leaves, dress_fields, finish_typing, tab_as_read
 from app.look import Palette
 from app.places.dressed import Dressed
 from app.places.kitchen.cooks import cooks
@@ -17,7 +17,7 @@ from app.places.kitchen.things_leaf import ThingsLeaf
 from app.places.kitchen.vessels import vessels
 
 
-class KitchenPlace(QWidget):
+class KitchenPlace(Entered):
     """Where it is written down what there is to cook on, in and with whom."""
 
     def __init__(self, opened: OpenPlan, keeping: Keeping | None = None, parent: QWidget | None = None) -> None:
@@ -45,7 +45,7 @@ class KitchenPlace(QWidget):
         opened.changed.connect(self._changed)
         for leaf in (self.stations, self.vessels, self.cooks):
             leaf.remade.connect(self._order_tabs)
-        self.setFocusProxy(self.leaves.buttons["stations"])
+        self.enter_at(self.leaves.buttons["stations"])
         self._dressed: Dressed | None = None
 
     def refresh(self) -> None:

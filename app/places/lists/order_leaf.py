@@ -10,7 +10,7 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Page, Rows, dress_inside, tab_as_read, tried
+from app.fields import Entered, Page, Rows, dress_inside, tab_as_read, tried
 from app.look.colours import palette_under
 from app.places.lists.as_text import TextBar
 from app.places.lists.order_row import OrderRow
@@ -27,7 +27,7 @@ from core.sheets.list_text import NOTHING, ON_PAPER, clock_of, day_of, first_sta
 _USUAL = "How long fresh things keep is what is usual; the date on the pack goes before it."
 
 
-class OrderLeaf(QWidget):
+class OrderLeaf(Entered):
     """Shows the order list of the plan, at the times of the timetable that is seen."""
 
     told = Signal(str)
@@ -91,7 +91,7 @@ class OrderLeaf(QWidget):
         if changed:
             tab_as_read(self)
         first = next((each for each in self.rows if isinstance(each, OrderRow)), None)
-        self.setFocusProxy(self.bar.paper if first is None else first.fields["on_hand"])
+        self.enter_at(self.bar.paper if first is None else first.fields["on_hand"])
         self._say(found, on_paper=starts is None)
 
     def _say(self, found: Shopping, on_paper: bool) -> None:

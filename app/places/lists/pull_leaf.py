@@ -10,7 +10,7 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.bridge import OpenPlan
-from app.fields import Page, Rows
+from app.fields import Entered, Page, Rows
 from app.places.lists.as_text import TextBar
 from app.places.lists.missing import Missing
 from app.places.lists.pull_row import PullRow, TellingRow
@@ -22,7 +22,7 @@ from core.plan.check_words import short
 from core.sheets.list_text import clock_of, pull_text
 
 
-class PullLeaf(QWidget):
+class PullLeaf(Entered):
     """Shows the pull list of the timetable that is seen."""
 
     told = Signal(str)
@@ -76,7 +76,7 @@ class PullLeaf(QWidget):
         pulled = self._pulled()
         self.empty.setVisible(pulled is None)
         self.page.setVisible(pulled is not None)
-        self.setFocusProxy(self.page if pulled is not None else self.empty.button)
+        self.enter_at(self.page if pulled is not None else self.empty.button)
         if pulled is None:
             self.empty.show_untimed(self._opened.plan)
             self.bar.show_state("", there=False)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QWidget
 
 from app.bridge import OpenPlan
@@ -12,35 +12,26 @@ from core.plan.by_products import left_open_between, to_buy_words
 from core.plan.plan import Plan
 
 
-class LeftOpen(QFrame):
-    """Stays until it is read, or until nothing is left open any more. `undone`: the cook takes it back."""
+class Left(QObject):
+    """Follows the plan from its opening, whether somebody looks or not. `changed`: there is more to say, or less.
 
-    undone = Signal()
+    `words` is "" where nothing is left open; `by_last`: the last change of the plan left something open.
+    """
 
-    def __init__(self, opened: OpenPlan, parent: QWidget | None = None) -> None:
+    changed = Signal()
+
+    def __init__(self, opened: OpenPlan, parent: QObject) -> None:
         super().__init__(parent)
-        self.setObjectName("leftOpen")
         self._before: Plan | None = None
-        self.words = QLabel()
-        self.words.setTextFormat(Qt.TextFormat.PlainText)
-        self.words.setWordWrap(True)
-        self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.undo = a_button(self.tr("Undo"), "undo")
-        self.read = a_button(self.tr("Understood"))
-        self.undo.clicked.connect(self.undone)
-        self.read.clicked.connect(self.forget)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(18, 6, 10, 6)
-        row.addWidget(self.words, 1)
-        row.addWidget(self.undo)
-        row.addWidget(self.read)
-        self.hide()
+        self.words = ""
+        self.by_last = False
         opened.changed.connect(self._changed)
 
     def forget(self) -> None:
         """Say no more of it."""
         self._before = None
-        self.hide()
+        self.words, self.by_last = "", False
+        self.changed.emit()
 
     def _changed(self, change: Change) -> None:
         if not change.plan_changed:
@@ -55,6 +46,38 @@ class LeftOpen(QFrame):
         if not left:
             self.forget()
             return
-        self.words.setText("\n".join(to_buy_words(change.after, each) for each in left))
-        self.undo.setVisible(bool(new))
-        self.show()
+        self.words, self.by_last = "\n".join(to_buy_words(change.after, each) for each in left), bool(new)
+        self.changed.emit()
+
+
+class LeftOpen(QFrame):
+    """Stays until it is read, or until nothing is left open any more. `undone`: the cook takes it back."""
+
+    undone = Signal()
+
+    def __init__(self, left: Left, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("leftOpen")
+        self._left = left
+        self.words = QLabel()
+        self.words.setTextFormat(Qt.TextFormat.PlainText)
+        self.words.setWordWrap(True)
+        self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.undo = a_button(self.tr("Undo"), "undo")
+        self.read = a_button(self.tr("Understood"))
+        self.undo.clicked.connect(self.undone)
+        self.read.clicked.connect(left.forget)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(18, 6, 10, 6)
+        row.addWidget(self.words, 1)
+        row.addWidget(self.undo)
+        row.addWidget(self.read)
+        self.hide()
+        left.changed.connect(self.refresh)
+
+    def refresh(self) -> None:
+        """Show what is left open."""
+        left = self._left
+        self.words.setText(left.words)
+        self.undo.setVisible(left.by_last)
+        self.setVisible(bool(left.words))

@@ -7,12 +7,12 @@ from typing import Any
 
 from PySide6.QtWidgets import QWidget
 
-from app.fields import dress_fields
+from app.fields import Entered, dress_fields
 from app.look import Palette
 from app.places.dressed import Dressed
 
 
-class MadeLater(QWidget):
+class MadeLater(Entered):
     """Its class names its parts in annotations; `_make` makes them all, when it or one of them is first wanted."""
 
     def __init__(self, sheets: Sequence[Callable[[Palette], str]], parent: QWidget | None = None) -> None:

@@ -28,7 +28,7 @@ from app.places.menu.flow_picture import links_of
 from app.places.menu.follows_leaf import FollowsLeaf
 from app.places.menu.guests_beside import DishCaution, GuestsBeside
 from app.places.menu.ingredients_leaf import IngredientsLeaf
-from app.places.menu.left_open import LeftOpen
+from app.places.menu.left_open import Left, LeftOpen
 from app.places.menu.made_later import MadeLater
 from app.places.menu.plan_facts import PlanFacts
 from app.places.menu.steps_leaf import StepsLeaf
@@ -61,13 +61,14 @@ class MenuPlace(MadeLater):
     def __init__(self, opened: OpenPlan, parent: QWidget | None = None) -> None:
         super().__init__((menu_sheet, library_sheet, cure_sheet), parent)
         self._opened = opened
+        self._left = Left(opened, self)
         self._stale = True  # nothing is shown before the place itself is
         self._remade: dict[QWidget, None] = {self: None}  # under these Tab is to go as one reads
 
     def _make(self) -> None:
         opened = self._opened
         self.facts = PlanFacts(opened)
-        self.left_open = LeftOpen(opened)
+        self.left_open = LeftOpen(self._left)
         self.dishes = DishList(opened)
         self.dishes.setObjectName("dishPanel")
         self.dish_leaf = DishLeaf(opened)
@@ -113,6 +114,7 @@ class MenuPlace(MadeLater):
         column.addWidget(self.left_open)
         column.addWidget(self.keep_note)
         column.addWidget(split, 1)
+        self.left_open.refresh()
         self._connect()
         self._aim_focus(opened.plan.menu.dishes)
 
@@ -242,7 +244,7 @@ class MenuPlace(MadeLater):
 
     def _aim_focus(self, dishes: object) -> None:
         """Let the focus go to the dishes, or to the line that begins the menu while there are none."""
-        self.setFocusProxy(self.dishes.list if dishes else self.empty.first.line)
+        self.enter_at(self.dishes.list if dishes else self.empty.first.line)
 
     def _show_leaf(self) -> None:
         """Bring the leaf that is turned up to date; the others follow when they are turned up."""

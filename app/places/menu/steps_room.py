@@ -41,6 +41,8 @@ class StepsRoom(QSplitter):
             split.setChildrenCollapsible(False)
         self.setStretchFactor(0, 3)
         self.setStretchFactor(1, 2)
+        flow.hide()  # until there is room for it: else a small window grows for it first
+        self.fold(True)
 
     @property
     def folded(self) -> bool:

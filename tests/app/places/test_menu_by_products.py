@@ -146,6 +146,38 @@ def test_a_yield_that_is_no_longer_enough_is_said(shown):
     assert not place.left_open.isVisible()
 
 
+def test_what_was_left_open_before_the_place_was_first_shown_is_said_there(qtbot):
+    opened = OpenPlan(Desk(butter_for_two()))
+    place = MenuPlace(opened)
+    qtbot.addWidget(place)
+    opened.apply(ChangeDish.of(BUTTER, wanted=2), "timeline")  # as what would help is taken there
+    opened.apply(ChangeDish.of("fritters", note="crisp"), "menu")
+    assert not place.is_made
+    place.show()
+    qtbot.waitExposed(place)
+    assert place.left_open.isVisible()
+    assert "Butter yields 225 ml" in place.left_open.words.text()
+    assert not place.left_open.undo.isVisible()  # it would take back the note
+    assert not place.left_open.isWindow()
+    opened.undo()
+    opened.undo()
+    assert not place.left_open.isVisible()
+
+
+def test_what_was_left_open_and_mended_before_the_place_was_first_shown_is_not_said(qtbot):
+    opened = OpenPlan(Desk(butter_for_two()))
+    place = MenuPlace(opened)
+    qtbot.addWidget(place)
+    opened.apply(ChangeDish.of(BUTTER, wanted=2), "timeline")
+    opened.undo()
+    place.show()
+    qtbot.waitExposed(place)
+    assert not place.left_open.isVisible()
+    opened.redo()
+    assert place.left_open.isVisible()
+    assert place.left_open.undo.isVisible()
+
+
 def test_the_harvest_supper_without_its_butter(shown):
     """450 ml: 300 for the panna cotta, 150 for the batter (the feast's own notes)."""
     place, _opened = shown(read_text(demo_data.text_of("harvest_supper.toml")))

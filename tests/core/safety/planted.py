@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import Any
 
 from core.measures.quantity import parse_quantity
@@ -17,7 +18,7 @@ from core.safety.finding import Finding, Report
 from core.safety.rules import RuleSet
 from core.safety.rules_there import chosen_rules
 from core.timetable.timetable import Placed, Spot, Stay, Timetable
-from tests.support.builders import a_dish, a_kitchen, a_plan
+from tests.support.builders import a_dish, a_kitchen, a_link, a_plan
 
 HOME = chosen_rules("us-home")
 CODE = chosen_rules("us-establishment")
@@ -89,3 +90,12 @@ def only(found: Report) -> Finding:
 def with_room(plan: Plan, room: int) -> Plan:
     """Return the plan in a kitchen so warm."""
     return replace(plan, kitchen=replace(plan.kitchen, room=room))
+
+
+def told(what: Ingredient, *steps: tuple[Step, Placed], rules: RuleSet = HOME, **fields: object) -> Report:
+    """Return what is found of one food that goes through steps in a chain."""
+    chain = [step for step, _placed in steps]
+    links = tuple(a_link(one.id, other.id) for one, other in pairwise(chain))
+    more = fields.pop("more", ())
+    plan = plan_of(dish("x", what, *chain, **fields), links=links, kitchen=kitchen(*more))  # type: ignore[misc,arg-type]
+    return report(plan, *(placed for _step, placed in steps), rules=rules)

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import sqlite3
+import tempfile
 import threading
 from collections.abc import Iterator
 from dataclasses import replace
@@ -14,6 +15,7 @@ from core.plan.ids import DishId, StepId
 from core.plan.kitchen import Heater
 from core.plan.menu import Menu
 from core.plan.plan import Plan
+from core.store import fresh
 from core.store.file import PlanFile
 from tests.core.store.sample import full_plan
 
@@ -33,6 +35,24 @@ def with_dishes(plan: Plan, *names: str) -> Plan:
     """Return a plan with these of its dishes alone, in this order, and no links or decisions."""
     dishes = tuple(plan.dishes[DishId(name)] for name in names)
     return replace(plan, menu=Menu(dishes), decisions=Decisions())
+
+
+def test_a_plan_file_is_made_where_it_is_to_be_and_nowhere_else(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The system's folder for passing files may be full or locked: the plan's own place is what counts."""
+
+    def full(*_args: object, **_kwargs: object) -> str:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(tempfile, "mkdtemp", full)
+    monkeypatch.setattr(tempfile, "mkstemp", full)
+    made: list[bytes] = []
+    monkeypatch.setattr(fresh, "_made", made)
+    for name in ("first", "second"):
+        with PlanFile.create(path.with_stem(name), full_plan()) as file:
+            assert file.held == full_plan()
+    assert len(made) == 1
+    assert path.with_stem("first").stat().st_mode == path.with_stem("second").stat().st_mode
+    assert sorted(each.name for each in path.parent.iterdir()) == ["first.cookday", "second.cookday"]
 
 
 def rows_in(path: Path, table: str) -> int:
