@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from core.hatch.calendar_file import spoken
@@ -12,8 +12,9 @@ from core.hatch.phone_ends import FINISHES, ends_of, heating_of
 from core.plan.ids import StepId
 from core.plan.plan import Plan
 from core.sheets.lines import Act, Line, RunSheet
-from core.sheets.places import NAME, place_of
+from core.sheets.places import place_of
 from core.sheets.step_lines import NOBODY
+from core.sheets.whose import names_of, who_of
 from core.sheets.words import shortened
 from core.timetable.timetable import Timetable
 
@@ -31,7 +32,7 @@ def data_of(
     `key` is what a phone keeps ticks under: the plan, whatever its name and hour (the page itself begins unticked where
     the plan has moved by weeks). `cook`: whose lines are chosen as the page opens, as the sheet names them; "": all.
     """
-    names = _names(plan)
+    names = names_of(plan)
     plating = int(plan.plating.utc().timestamp() * 1000)
     gap = plan.wall(0).utcoffset()
     ends, finishes = ends_of(plan, timetable, lines), _finishes(lines)
@@ -72,24 +73,9 @@ def as_json(data: object) -> str:
 
 def cooks_of(plan: Plan, lines: Iterable[Marked], cook: str = "") -> tuple[str, ...]:
     """Return the cooks that lines name, each once, in order of appearance, and `cook` in any case."""
-    names = _names(plan)
+    names = names_of(plan)
     named = dict.fromkeys(name for each in lines for name in who_of(each.line.who, names) if name != NOBODY)
     return tuple(named | ({cook: None} if cook else {}))
-
-
-def who_of(who: str, names: Sequence[str]) -> list[str]:
-    """Return who does a line, name by name; `names` known ones, the longest first, since a name may hold a comma."""
-    found, left = [], who
-    while left:
-        name = next((each for each in names if f"{left}, ".startswith(f"{each}, ")), left.split(", ", 1)[0])
-        found.append(name)
-        left = left[len(name) + 2 :]
-    return found
-
-
-def _names(plan: Plan) -> list[str]:
-    """Return the cooks' names as sheets print them, the longest first."""
-    return sorted(filter(None, (shortened(cook.name, NAME) for cook in plan.kitchen.cooks)), key=len, reverse=True)
 
 
 def _runs(timetable: Timetable, finishes: Mapping[_Load, Line], each: Marked) -> int | None:

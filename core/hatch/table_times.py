@@ -12,7 +12,7 @@ from core.plan.kitchen import Station
 from core.plan.plan import Plan
 from core.sheets.lines import Line, RunSheet
 from core.sheets.places import station_name
-from core.sheets.step_words import done_as
+from core.sheets.step_words import done_as, way_done
 from core.sheets.words import plain
 from core.timetable.fires import lights
 from core.timetable.timetable import Spot, Timetable
@@ -84,7 +84,7 @@ def _stretches(plan: Plan, timetable: Timetable) -> Iterator[tuple[Spot, _Stretc
         for spot in placed.spots:
             yield spot, _Stretch("in use", placed.start, placed.end, placed.setting, food)
     for stay in timetable.stays:
-        food = _of_step(plan, stay.before, stay.load, 0)
+        food = _of_step(plan, stay.before, stay.load, way_done(timetable, stay.before))
         for spot in stay.spots:
             yield spot, _Stretch("waiting", stay.start, stay.end, stay.setting, food)
     for heating in timetable.heatings:

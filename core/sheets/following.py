@@ -24,7 +24,7 @@ def goes_on(plan: Plan, timetable: Timetable, placed: Placed) -> list[tuple[Link
     for link in plan.links_from[placed.step]:
         loads = timetable.loads_of.get(link.after, ())
         if link.kind is LinkKind.END_TO_START and loads:
-            paired = _paired(timetable, link) and placed.load < len(loads)
+            paired = go_in_pairs(timetable, link) and placed.load < len(loads)
             found.append((link, loads[placed.load] if paired else loads[0]))
     return sorted(found, key=lambda each: each[1].start)
 
@@ -90,7 +90,7 @@ def _waits(plan: Plan, timetable: Timetable, placed: Placed) -> Iterator[str]:
     onward = goes_on(plan, timetable, placed)
     several = sum(after.start > placed.end for _link, after in onward) > 1
     for link, after in onward:
-        paired = _paired(timetable, link)
+        paired = go_in_pairs(timetable, link)
         if after.start <= placed.end or not (paired or placed.load == 0):
             continue
         stay = _stay(timetable, placed.step, link.after, placed.load if paired else 0)
@@ -131,7 +131,8 @@ def _counted_from(plan: Plan, timetable: Timetable, placed: Placed, *, paired: b
     return first.end - meaning.reserved(plan, placed.step, first.way).early
 
 
-def _paired(timetable: Timetable, link: Link) -> bool:
+def go_in_pairs(timetable: Timetable, link: Link) -> bool:
+    """Return whether each load of the step before goes on to the load of its number, not all of them together."""
     before, after = timetable.loads_of.get(link.before, ()), timetable.loads_of.get(link.after, ())
     return len(before) == len(after) > 1
 

@@ -14,7 +14,7 @@ from core.plan.plan import Plan
 from core.sheets.beside import marks_of
 from core.sheets.chart import Block, Chart, Lane, chart, stacked
 from core.sheets.places import shelf_name, station_name
-from core.sheets.step_words import done_as
+from core.sheets.step_words import done_as, way_done
 from core.sheets.table import Column, Group, Look, Row
 from core.sheets.words import clock_at, day_about, day_name, shortened, when
 from core.timetable.book import Book, Thing
@@ -80,7 +80,7 @@ def _standing(plan: Plan, book: Book, station: Station) -> list[Standing]:
     things = sorted(book.things(station.id), key=lambda each: (each.start, each.end, each.step, each.load))
     found: list[Standing] = []
     for thing in things:
-        one = _stands(plan, station, thing)
+        one = _stands(plan, book.timetable, station, thing)
         goes_on = next(
             (
                 at
@@ -102,7 +102,7 @@ def _standing(plan: Plan, book: Book, station: Station) -> list[Standing]:
     return found
 
 
-def _stands(plan: Plan, station: Station, thing: Thing) -> Standing:
+def _stands(plan: Plan, timetable: Timetable, station: Station, thing: Thing) -> Standing:
     dish, step = plan.dish_of[thing.step], plan.steps[thing.step]
     index = thing.spot.shelf
     shelf = "" if index is None or len(station.shelves) < 2 else shelf_name(station, index)
@@ -114,7 +114,7 @@ def _stands(plan: Plan, station: Station, thing: Thing) -> Standing:
         shortened(dish.code, 8),
         shortened(dish.name, _DISH) or dish.id,
         marks_of(dish),
-        shortened(done_as(step), _WHAT) + _goes_to(plan, thing),
+        shortened(done_as(step, way_done(timetable, step.id)), _WHAT) + _goes_to(plan, timetable, thing),
         shelf,
         index,
         thing.use.raw,
@@ -122,10 +122,12 @@ def _stands(plan: Plan, station: Station, thing: Thing) -> Standing:
     )
 
 
-def _goes_to(plan: Plan, thing: Thing) -> str:
+def _goes_to(plan: Plan, timetable: Timetable, thing: Thing) -> str:
     """Return for what food waits there, "" where it is not waiting or to be served."""
     after = None if thing.waiting is None else thing.waiting.after
-    return "" if after is None else f", for: {shortened(done_as(plan.steps[after]), _FOR)}"
+    if after is None:
+        return ""
+    return f", for: {shortened(done_as(plan.steps[after], way_done(timetable, after)), _FOR)}"
 
 
 def _days(plan: Plan, timetable: Timetable, station: Station, standing: list[Standing]) -> Iterable[FridgeDay]:

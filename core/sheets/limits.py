@@ -8,6 +8,7 @@ from fractions import Fraction
 from core.measures.minutes import show_minutes
 from core.measures.number import show_decimal
 from core.measures.refusal import Refusal
+from core.measures.words import plural
 from core.plan.plan import Plan
 from core.safety.rules import COOKED, Measure, Rule, RuleSet
 from core.safety.rules_there import USUAL, chosen_rules
@@ -69,6 +70,15 @@ class Limits:
         if found is None or rule is None or rule.values.minutes is None:
             return found
         return replace(found, said=f"{found.said} within {show_minutes(rule.values.minutes)}")
+
+    @property
+    def kept(self) -> str:
+        """Return in a sentence for how many days cooked food keeps at most, with its source; "" for none."""
+        rule = self._row(Measure.KEEP_COOKED)
+        if rule is None or rule.values.days is None:
+            return ""
+        days, document = plural(int(rule.values.days), "day"), _limit(rule, "").document
+        return f"Cooked food keeps {days} at most by the set “{self.title}” ({document}): count them too."
 
     @property
     def told(self) -> str:

@@ -46,7 +46,7 @@ def waits_at(plan: Plan, wait: Wait, stay: Stay | None) -> str:
     place = "" if stay is None else place_of_stay(plan, stay)
     if stay is None or not place:
         return _KEPT[wait.how]
-    station = plan.kitchen.station[stay.spots[0].station]
+    station = next(plan.kitchen.station[each.station] for each in stay.spots if each.station in plan.kitchen.station)
     hot = "held hot " if wait.how is Holding.HOT else ""
     return f"{hot}{_before(station)} {place}"
 

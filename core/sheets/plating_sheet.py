@@ -14,13 +14,12 @@ from core.plan.plan import Plan
 from core.sheets.following import waits
 from core.sheets.lines import Act, Line, Served
 from core.sheets.names import who_width
-from core.sheets.prep_list import LAST_MINUTES
 from core.sheets.run_sheet import day_lines
+from core.sheets.serving_lines import LAST_MINUTES, courses, together
 from core.sheets.table import WHO, Column, Group, Look, Row, TableSheet
-from core.sheets.words import capital, clock_at, day_name, plain
+from core.sheets.words import capital, clock_at, day_name
 from core.timetable.timetable import Timetable
 
-_TOGETHER = 15
 _WAITS = re.compile(r"(then )?waits ")
 
 
@@ -72,14 +71,8 @@ class PlatingCourse:
 def plating_sheet(plan: Plan, timetable: Timetable) -> tuple[PlatingCourse, ...]:
     """Return the courses in order of time."""
     lines = day_lines(plan, timetable)
-    courses: list[list[Line]] = []
-    for line in lines:
-        if line.act is Act.SERVE:
-            if courses and line.at - courses[-1][0].at <= _TOGETHER:
-                courses[-1].append(line)
-            else:
-                courses.append([line])
-    return tuple(_course(plan, timetable, lines, served) for served in courses)
+    served = {line.at: line for line in lines if line.act is Act.SERVE}
+    return tuple(_course(plan, timetable, lines, [served[at] for at in times]) for times in together(plan))
 
 
 def _course(plan: Plan, timetable: Timetable, lines: list[Line], served: list[Line]) -> PlatingCourse:
@@ -95,9 +88,9 @@ def _course(plan: Plan, timetable: Timetable, lines: list[Line], served: list[Li
                     line.begins, line.step, line.load,
                 )
             )  # fmt: skip
-    by_name = {(plain(dish.name) or dish.id, dish.course): dish for dish in plan.menu.dishes}
-    out = [(each, one) for each in served for one in each.served]
-    dishes = [_plated(plan, timetable, each.clock, one, by_name[one.dish, each.at]) for each, one in out]
+    there = courses(plan)  # dishes may bear one name: they are told apart by their order
+    out = [(each, *one) for each in served for one in zip(each.served, there[each.at], strict=True)]
+    dishes = [_plated(plan, timetable, each.clock, one, dish) for each, one, dish in out]
     times = join_words([clock_at(plan, each.at) for each in served])
     return PlatingCourse(day_name(plan.wall(last)), times, tuple(found), tuple(dishes))
 

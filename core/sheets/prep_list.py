@@ -2,11 +2,12 @@
 
 What follows of one dish within the hour stands under its name, which comes again for what starts later.
 On days before plating's everything is prep; on the day itself what hands do off the heat, up to half an hour before
-its course. What comes after that is on the plating sheet.
+its course, unless that is another course's last half hour. What comes after that is on the plating sheet.
 """
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 
@@ -24,17 +25,17 @@ from core.sheets.lines import Act, Line
 from core.sheets.names import who_width
 from core.sheets.places import kinds_of, place_of, vessel_words
 from core.sheets.run_sheet import day_lines
+from core.sheets.serving_lines import LAST_MINUTES, last_minutes
 from core.sheets.table import WHO, Column, Group, Look, Row, TableSheet
 from core.sheets.whose import EVERYBODY, Whose, copy_for
 from core.sheets.words import day_about, day_name, plain, shortened
 from core.timetable.timetable import Placed, Timetable
 
-LAST_MINUTES = 30
-"""What begins later before a course than this many minutes is plating's."""
 _GAP = 60
 """Minutes between two starts of a dish's work from which on it is told apart, after other dishes' work before it."""
 _HOT = HEATED | {StationKind.BURNER}
 _ITEM = 80
+_LONGER = re.compile(r", can wait to [^,]*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +95,10 @@ def _is_prep(plan: Plan, line: Line, placed: Placed) -> bool:
         return True
     course = plan.dish_of[placed.step].course
     by_hand = line.act is Act.DO and not kinds_of(plan, placed) & _HOT
-    return by_hand and placed.start < min(0, course) - LAST_MINUTES
+    if not by_hand or placed.start >= course - LAST_MINUTES:
+        return False
+    # what comes between two courses is no last half hour of either
+    return placed.start < -LAST_MINUTES or not any(first <= line.at <= last for first, last in last_minutes(plan))
 
 
 def _day(plan: Plan, day: date, lines: list[PrepLine], told: set[str]) -> PrepDay:
@@ -196,7 +200,7 @@ def _rows(day: PrepDay) -> list[Row]:
             rows.append(Row(tuple(filter(None, (name, also))), band=True))
         before = name
         for line in dish.lines:
-            kept = "; ".join(dict.fromkeys(f"then {each.partition(', can wait')[0]}" for each in line.kept))
+            kept = "; ".join(dict.fromkeys(f"then {_LONGER.sub('', each)}" for each in line.kept))
             told = f"{line.does}\n{', '.join(filter(None, (show_minutes(line.minutes), kept)))}"
             start = f"{line.clock}\n{line.tminus}"
             # Without ingredients what is done has their room, and no box to write what is on hand.

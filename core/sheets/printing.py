@@ -136,7 +136,8 @@ def sheet_data(kind: SheetKind, of_plan: Laid, page: Page, of: Whose) -> dict[st
         data["clashes"] = ["The run sheet names them."]
     if kind is SheetKind.LABELS:
         boxes = [_label(each) for each in labels(plan, there)]
-        return data | {"template": "labels", "labels": boxes, "source": SOURCE}
+        source = " ".join(filter(None, (SOURCE, limits_of(plan, of_plan.rules).kept)))
+        return data | {"template": "labels", "labels": boxes, "source": source}
     if kind in _EMPTY:
         return data | {"template": "charts", "places": _charts(kind, plan, there, of), "empty": _EMPTY[kind]}
     return data | {"template": "tables"} | _table(_table_of(kind, of_plan, of), plan)

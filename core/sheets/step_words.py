@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from core.plan.ids import StepId
 from core.plan.step import Attention, Step
 from core.sheets.words import plain
-from core.timetable.timetable import Hand, Placed
+from core.timetable.timetable import Hand, Placed, Timetable
 
 
 def done_as(step: Step, way: int = 0) -> str:
@@ -18,6 +19,12 @@ def done_as(step: Step, way: int = 0) -> str:
     name = plain(step.alternatives[way - 1].name) or f"other way, number {way}"
     same_verb = name.split()[0].casefold() == does.split()[0].casefold()
     return name if same_verb and len(name.split()) > 1 else f"{does}: {name}"
+
+
+def way_done(timetable: Timetable, step: StepId) -> int:
+    """Return the way in which a step is done on a timetable, as written (0) where it is not placed."""
+    loads = timetable.loads_of.get(step, ())
+    return loads[0].way if loads else 0
 
 
 def parts_of(step: Step, placed: Placed) -> tuple[Hand, ...]:

@@ -75,13 +75,14 @@ def temperature_log(plan: Plan, timetable: Timetable, limits: Limits | None = No
     """Return all readings by day; `limits` None: those of the plan's set of food rules."""
     found = _Readings(plan, timetable, limits or limits_of(plan))
     found.cores()
-    for placed in timetable.placed:
+    known = [each for each in timetable.placed if each.step in plan.steps]
+    for placed in known:
         step = plan.steps[placed.step]
         if _cools(plan, timetable, placed):
             found.cooling(placed, step)
         if _is_held(plan, placed):
             found.holding(placed.start, placed.end, placed)
-    for placed in timetable.placed:
+    for placed in known:
         for start, end in _hot_waits(plan, timetable, placed):
             found.holding(start, end, placed)
     days: dict[date, list[Reading]] = {}

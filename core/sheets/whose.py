@@ -58,6 +58,21 @@ def one_cook(plan: Plan, names: Iterable[str]) -> bool:
     return len(plan.kitchen.cooks) == 1 and not any(NOBODY in name for name in names)
 
 
+def who_of(who: str, names: Sequence[str]) -> list[str]:
+    """Return who does a line, name by name; `names` known ones, the longest first, since a name may hold a comma."""
+    found, left = [], who
+    while left:
+        name = next((each for each in names if f"{left}, ".startswith(f"{each}, ")), left.split(", ", 1)[0])
+        found.append(name)
+        left = left[len(name) + 2 :]
+    return found
+
+
+def names_of(plan: Plan) -> list[str]:
+    """Return the cooks' names as sheets print them, the longest first."""
+    return sorted(filter(None, (shortened(cook.name, NAME) for cook in plan.kitchen.cooks)), key=len, reverse=True)
+
+
 def copy_for(plan: Plan, lines: Sequence[Line], timetable: Timetable, of: Whose) -> list[Line]:
     """Return the lines that a copy shows: its own, what nobody in particular does, and every serving.
 
@@ -68,11 +83,11 @@ def copy_for(plan: Plan, lines: Sequence[Line], timetable: Timetable, of: Whose)
 
 def _is_own(plan: Plan, line: Line, timetable: Timetable, of: Whose) -> bool:
     if of.cook is not None:
-        names = f", {line.who}, "
-        if f", {of.name}, " in names:
+        names = who_of(line.who, names_of(plan))
+        if of.name in names:
             return True
         there = [cook.id for cook in plan.kitchen.cooks if _there(plan, cook, line.at)]
-        return (not line.who or f", {NOBODY}, " in names) and (of.cook in there or not there)
+        return (not line.who or NOBODY in names) and (of.cook in there or not there)
     if not of.stations:
         return True
     if line.station is not None:

@@ -79,9 +79,12 @@ def clock_at(plan: Plan, offset: int) -> str:
 
 
 def mark_at(plan: Plan, offset: int) -> str:
-    """Return what a ruler of time writes at a full hour: "01:00", or "01 BST" where the clock shows that hour twice."""
+    """Return what a ruler of time writes, hour by hour: "01:00", or "01 BST" where the clock shows that hour twice.
+
+    Where the clock goes back by half an hour the ruler goes on with "01:30", which fits it without the zone.
+    """
     clock, _, zone = clock_at(plan, offset).partition(" ")
-    return f"{clock[:2]} {zone}" if zone else clock
+    return f"{clock[:2]} {zone}" if zone and clock.endswith(":00") else clock
 
 
 def when(plan: Plan, offset: int, now: int) -> str:

@@ -14,11 +14,12 @@ import pytest
 
 from core.hatch.marks import marked
 from core.hatch.phone import as_page
-from core.hatch.phone_data import as_json, who_of
+from core.hatch.phone_data import as_json
 from core.measures.clock import Moment
 from core.plan.plan import Plan
 from core.sheets.lines import Act
 from core.sheets.run_sheet import run_sheet
+from core.sheets.whose import who_of
 from core.timetable.on_paper import on_paper
 from core.timetable.timetable import Timetable
 from tests.core.hatch.handed import ALL, WORDS, of

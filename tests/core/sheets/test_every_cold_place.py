@@ -139,7 +139,8 @@ def boxes(plan: Plan, timetable: Timetable) -> list[Box]:
         if placed.load == 0 and kinds:
             raw = any(use.raw for use in step.uses)
             frozen = kinds == {StationKind.FREEZER}
-            colds.append((Cold(placed.start, placed.end, ("", None), (placed.step,), raw), None, frozen))
+            latest = _could_wait(plan, timetable, placed, frozen=frozen)
+            colds.append((Cold(placed.start, placed.end, ("", None), (placed.step,), raw), latest, frozen))
         if placed.load == 0:
             colds += _waits(plan, timetable, placed)
     found: list[Box] = []
@@ -158,6 +159,42 @@ def boxes(plan: Plan, timetable: Timetable) -> list[Box]:
             assert len(whole) == 1
             found[found.index(before)] = Box(whole[0], latest, frozen)
     return [each for each in found if each.cold.end - each.cold.start >= 120]
+
+
+def _could_wait(plan: Plan, timetable: Timetable, placed: Placed, *, frozen: bool) -> int | None:
+    """Return the plan's limit of what goes on in the minute in which it comes out of the cold; None for no limit."""
+    mosts = [
+        link.most
+        for link in plan.links_from[placed.step]
+        if link.kind is LinkKind.END_TO_START and _HOW.get(link.wait.how) is frozen and link.most is not None
+        and any(each.start == placed.end for each in timetable.loads_of.get(link.after, ())[:1])
+    ]  # fmt: skip
+    done = placed.end - meaning.reserved(plan, placed.step, placed.way).early
+    return min((done + most for most in mosts), default=None)
+
+
+def oldest(plan: Plan, timetable: Timetable, step: StepId, made: int) -> int:
+    """Return when the oldest of what is in a step's food went into the cold, since it was last on the heat.
+
+    US FDA Food Code 2022, 3-501.17: what is put together has the mark of its oldest part. Nothing here is frozen.
+    """
+    loads = timetable.loads_of[step]
+    heat = {StationKind.OVEN, StationKind.GRILL, StationKind.BURNER}
+    if any(plan.kitchen.station[spot.station].kind in heat for each in loads for spot in each.spots):
+        return made
+    found = [made]
+    for link in plan.links_to[step]:
+        before = timetable.loads_of.get(link.before, ())
+        if link.kind is not LinkKind.END_TO_START or not before:
+            continue
+        cold = any(plan.kitchen.station[spot.station].kind in COLD for spot in before[0].spots)
+        waits = link.wait.how in _HOW and loads[0].start > before[0].end
+        uses = [*(plan.steps[link.before].uses if cold else ()), *([link.wait.use] if waits and link.wait.use else [])]
+        if any(use.raw for use in uses):
+            continue
+        begins = [before[0].start] if cold else [before[0].end] if waits else []
+        found += [*begins, oldest(plan, timetable, link.before, made)]
+    return min(found)
 
 
 def _waits(plan: Plan, timetable: Timetable, placed: Placed) -> list[tuple[Cold, int | None, bool]]:
@@ -184,14 +221,14 @@ def stamp(plan: Plan, at: int) -> str:
     return f"{on_the_wall(plan, at):%a %-d %b}, {clock_said(plan, at)}"
 
 
-def use_by(plan: Plan, box: Box) -> str:
-    """Return the sooner of the plan's limit and, in a fridge and not raw, the end of the seventh day.
+def use_by(plan: Plan, timetable: Timetable, box: Box) -> str:
+    """Return the sooner of the plan's limit and, in a fridge and not raw, the end of the oldest part's seventh day.
 
     US FDA Food Code 2022, 3-501.17(A): ready-to-eat food at 5 °C or less for at most 7 days, that of making as day 1.
     """
     ends = [] if box.latest is None else [box.latest]
     if not box.frozen and not box.cold.raw:
-        made = on_the_wall(plan, box.cold.start)
+        made = on_the_wall(plan, oldest(plan, timetable, box.cold.steps[0], box.cold.start))
         last = datetime.combine(made.date() + timedelta(days=6), datetime.max.time().replace(microsecond=0))
         minute = int((last.replace(tzinfo=made.tzinfo, second=0) - on_the_wall(plan, 0)).total_seconds()) // 60
         about = range(minute + 120, minute - 121, -1)  # the clocks may change before it
@@ -207,7 +244,9 @@ def test_labels(name: str, page: str) -> None:
     found = list(LABEL.finditer(text))
     wanted = boxes(plan, timetable)
     got = Counter((each["by"] or "", each["made"], each["for"]) for each in found)
-    said = Counter((use_by(plan, box), stamp(plan, box.cold.start), stamp(plan, box.cold.end)) for box in wanted)
+    said = Counter(
+        (use_by(plan, timetable, box), stamp(plan, box.cold.start), stamp(plan, box.cold.end)) for box in wanted
+    )
     assert got == said, (got - said, said - got)
     before = 0
     whole: list[str] = []  # of each box, from the end of the one before to the begin of the next

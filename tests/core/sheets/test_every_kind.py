@@ -83,9 +83,23 @@ def test_the_reading_back_sees_a_wrong_minute_a_line_too_many_and_one_too_few() 
         require(plan, wanted, rows[1:])
 
 
+def plated(plan: Plan) -> list[tuple[int, int]]:
+    """Return the first and last time of what is plated as one: courses within a quarter of an hour of the first."""
+    found: list[tuple[int, int]] = []
+    for at in sorted({0, *(dish.course for dish in plan.menu.dishes if dish.served)}):
+        if found and at - found[-1][0] <= 15:
+            found[-1] = (found[-1][0], at)
+        else:
+            found.append((at, at))
+    return found
+
+
 @pytest.mark.parametrize(("name", "page"), CASES)
 def test_prep(name: str, page: str) -> None:
-    """All of the days before; of the day itself what hands do off the heat, half an hour before its course."""
+    """All of the days before; of the day itself what hands do off the heat, half an hour before its course.
+
+    What hands do between two courses stands on one sheet or the other.
+    """
     plan, timetable = FEASTS[name]()
     wanted = []
     for each in all_told(name):
@@ -97,7 +111,8 @@ def test_prep(name: str, page: str) -> None:
         by_hand = step.attention is Attention.HANDS_ON or throughout == [(0, placed.length)]
         hot = {station.kind for station in stations_of(plan, placed)} & HOT
         before = day_said(plan, placed.start) != day_said(plan, 0) and placed.start < 0
-        if before or (by_hand and not hot and placed.start < min(0, course) - 30):
+        between = placed.start < course - 30 and not any(at - 30 <= placed.start <= end for at, end in plated(plan))
+        if before or (by_hand and not hot and (placed.start < min(0, course) - 30 or between)):
             opens = re.escape(does_said(plan, placed) + load_said(plan, placed))
             where = tuple(station.name for station in stations_of(plan, placed))
             wanted.append(replace(each, opens=opens, holds=(minutes_said(placed.length), *where)))
