@@ -52,7 +52,7 @@ _SAID = {
     "hang on it": QT_TRANSLATE_NOOP("words", "What hangs on it"),
     "choose all": QT_TRANSLATE_NOOP("words", "Choose it with all of them"),
     "manner LIKELY": QT_TRANSLATE_NOOP("words", "likely length"),
-    "manner SAFE": QT_TRANSLATE_NOOP("words", "safe where it can wait"),
+    "manner SAFE": QT_TRANSLATE_NOOP("words", "with time to spare where it can wait"),
     "manner HIGH": QT_TRANSLATE_NOOP("words", "slow length"),
 }
 _KINDS = {

@@ -85,7 +85,7 @@ class PlanFacts(QFrame):
     def _specs(self) -> list[Spec]:
         plating = Typed(self._read_plating, lambda moment: f"{moment.local:%Y-%m-%d %H:%M}")
         manners = [
-            (Manner.SAFE, self.tr("safe where it can wait")),
+            (Manner.SAFE, self.tr("with time to spare where it can wait")),
             (Manner.LIKELY, self.tr("the likely length")),
             (Manner.HIGH, self.tr("the longest length")),
         ]

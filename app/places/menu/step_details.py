@@ -109,7 +109,7 @@ class StepDetails(QFrame):
     def _manners(self) -> list[tuple[Manner | None, str]]:
         return [
             (None, self.tr("as for all steps")),
-            (Manner.SAFE, self.tr("safe where it can wait")),
+            (Manner.SAFE, self.tr("with time to spare where it can wait")),
             (Manner.LIKELY, self.tr("the likely length")),
             (Manner.HIGH, self.tr("the longest length")),
         ]

@@ -54,7 +54,7 @@ def test_lengths_say_how_cautious_they_are_and_what_that_comes_to(manner) -> Non
     # the pork may rest 30 to 60 minutes: its spread of 30 is borne, so the safe length is the slow one
     assert words(found) == [
         "likely length (1 h 30 min)",
-        "safe where it can wait (1 h 50 min)",
+        "with time to spare where it can wait (1 h 50 min)",
         "slow length (1 h 50 min)",
         "As the whole plan: likely length (1 h 30 min)",
     ]
