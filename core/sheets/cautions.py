@@ -42,12 +42,11 @@ _DEFER = (
     "The food-safety code of your country comes before this sheet; for guests at risk, and for curing, canning "
     "and catering, ask somebody licensed."
 )
-_OILS = r"(?:garlic|herb|chilli) oil|under oil"
 _ASKED = (
     (re.compile(r"\b(?:deep.?fr|fry|frie|fritter|hot oil|frying|sear)", re.IGNORECASE), _OIL),
     (re.compile(r"\b(?:cure|cured|curing|nitrite|saltpetre|prague)", re.IGNORECASE), _CURING),
     (re.compile(r"\bpressure", re.IGNORECASE), _PRESSURE),
-    (re.compile(rf"\b(?:canning|bottling|seal(?:ed)? jars?|in jars|preserv|confit|{_OILS})", re.IGNORECASE), _JARS),
+    (re.compile(r"\b(?:canning|bottling|seal(?:ed)? jars?|in jars|preserv|confit)", re.IGNORECASE), _JARS),
 )
 """Cautions that stand where the plan speaks of it, in any word of a dish, a step or an ingredient."""
 _AT_WORK = frozenset({_OIL, _PRESSURE})

@@ -6,7 +6,8 @@ from collections.abc import Callable, Sequence
 
 from app.places.files import making
 from app.places.files.file_card import FileCard
-from app.places.files.making import EVERY, XLSX, ZIP, State
+from app.places.files.making import XLSX, ZIP, State
+from app.places.paper.choice import ALL, ONLY
 from app.places.paper.copies import NAME
 from core.hatch.tables import NAMES
 from core.measures.words import plural
@@ -159,4 +160,4 @@ class PictureCard(FileCard):
 
 
 def _people(everybody: str, people: People) -> Sequence[tuple[str, str]]:
-    return [(EVERY, everybody), *((f"only:{name}", shortened(name, NAME)) for name in dict.fromkeys(people()))]
+    return [(ALL, everybody), *((f"{ONLY}{name}", shortened(name, NAME)) for name in dict.fromkeys(people()))]

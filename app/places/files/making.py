@@ -6,6 +6,7 @@ import tempfile
 from pathlib import Path
 from typing import cast
 
+from app.places.paper.choice import ALL, ONLY
 from core.hatch.tables import NAMES
 from core.plan.plan import Plan
 from core.sheets import run_sheet
@@ -13,7 +14,6 @@ from core.sheets.whose import EVERYBODY, Whose, whose
 from core.timetable.clash import Clash
 from core.timetable.timetable import Timetable
 
-EVERY = "all"
 XLSX, ZIP = "xlsx", "zip"
 
 State = tuple[Plan, Timetable, tuple[Clash, ...]]
@@ -66,4 +66,4 @@ def picture(state: State, form: str, reading: str, theme: str) -> bytes:
 
 
 def _named(plan: Plan, name: str) -> Whose:
-    return EVERYBODY if name == EVERY else whose(plan, name.removeprefix("only:"))
+    return EVERYBODY if name == ALL else whose(plan, name.removeprefix(ONLY))

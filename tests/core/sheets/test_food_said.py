@@ -42,7 +42,7 @@ def test_a_limit_that_the_plan_breaks_stands_on_the_sheet_with_its_source() -> N
         ("Rub in the cure", "Curing salt"),
         ("Cook under pressure", "Pressure pot"),
         ("Fill into sealed jars", "Food shut in jars"),
-        ("Make garlic oil", "Food shut in jars"),
+        ("Keep the peppers in jars", "Food shut in jars"),
     ],
 )
 def test_a_caution_stands_where_the_plan_speaks_of_it_and_only_there(does: str, starts: str) -> None:
@@ -80,3 +80,9 @@ def test_curing_salt_is_weighed_to_the_hundredth_and_cured_meat_is_raw() -> None
     (said,) = [each for each in cautions(plan) if "Curing" in each]
     assert "hundredth of a gram" in said
     assert "still raw" in said
+
+
+def test_food_under_oil_is_warned_of_once() -> None:
+    plan = a_plan(a_dish("oil", a_step("oil.make", "Make garlic oil")))
+    said = [*food_said(plan, on_paper(plan)), *cautions(plan)]
+    assert sum("botulism" in each for each in said) == 1
